@@ -85,8 +85,11 @@ struct LeakTestPlan {
   std::vector<Time> readings;             // from its start
   VolumeFlow least_leak{};                // free air, that moves the gauge by one mark in the hold
   Length least_hole{};                    // round, in thin sheet, that leaks so
-  std::vector<Fact> steps;                // empty where no test is possible
+  std::vector<Fact> steps;                // empty where no test is possible, or no relief valve is sold for its rig
   std::vector<Fact> welds;                // and joints, in the order in which they are brushed
+
+  /// The job's own regulator sets its pressure, so that the knob is marked on the way, by the rig's gauge.
+  bool by_own_regulator() const { return possible && !at_supply.empty() && !regulator; }
 };
 
 }  // namespace riserun::plan

@@ -6,6 +6,7 @@
 #include "plan/job/job.h"
 #include "quantity/fact.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -41,6 +42,19 @@ struct LidSeam {
   Length at{};
 };
 
+/// Holes or slots of one kind in the lid, over what ends at it below and is welded to it through them.
+struct LidOpenings {
+  enum class Over : std::uint8_t { posts, lid_bars, uprights, baffles };
+  Over over = Over::posts;
+  std::string wall{};  // of uprights: as reservoir::StayBars names it
+  int count = 0;
+  Length width{};    // of a round hole its diameter
+  Length length{};   // of a slot; zero: it is a round hole
+  Length apart{};    // of slots in a row, from middle to middle at most; zero: each has its own place
+  Length open_to{};  // how wide at the top its bevelled edges make it; zero: they are square
+  quantity::Facts places{};
+};
+
 struct LidMap {
   Length length{};
   Length width{};
@@ -49,6 +63,7 @@ struct LidMap {
   std::vector<LidBung> bungs;
   std::vector<LidSeam> seams;
   std::vector<LidSpot> ties;                 // single stays from lid to floor
+  std::vector<LidOpenings> openings{};       // over stays and baffles; of a lid that is on already none
   bool stays_anywhere = false;               // the job does not say where its stays stand
   std::vector<std::string> without_place{};  // bungs that no place was found for, by their ports
 };

@@ -287,6 +287,8 @@ struct WallsPlan {
   std::optional<NextStay> next_stay;
   std::optional<reservoir::StayedSurface> stayed;  // where single stays make a grid
   std::optional<PressureDifference> stayed_limit;  // by the stayed-surface rule, where single stays make a grid
+  std::optional<GaugePressure> span_limit;         // ... of it the air's, less the water on the floor
+  std::string weakest;                             // what the limit is of: a panel, or the span between posts
   GaugePressure loads_at;                 // of the loads and the weld: the walls' limit, or a setting that passes it
   reservoir::SupportLoads loads;          // on stays and baffles of the lid
   std::vector<reservoir::StayBars> bars;  // that divide the walls beside the baffles, strong enough for loads_at

@@ -48,6 +48,12 @@ NextSupport judge(const WallRequest& request, GaugePressure now, std::string wha
   const WallCheck checked = check(request, supports);
   const PanelResult& weakest = checked.panels[checked.weakest];
   const GaugePressure limit = limit_of(request, supports, checked);
+  if (limit < checked.limit) {  // by the posts' rule
+    WallRequest with_posts = request;
+    with_posts.supports = supports;
+    const Length pitch = stayed_surface(with_posts)->pitch;
+    return {std::move(what), std::move(supports), limit, limit - now, kStayedSpan, pitch, pitch, true};
+  }
   return {std::move(what),
           std::move(supports),
           limit,

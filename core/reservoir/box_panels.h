@@ -60,6 +60,9 @@ WallBays short_side_bays(const SupportLayout& supports);
 std::vector<Panel> box_panels(const Box& box, Length thickness, const SupportLayout& supports, Length water_depth,
                               Density water);
 
+/// What governs where posts stand farther apart than lid or floor spans between them by the stayed-surface rule.
+inline constexpr const char* kStayedSpan = "span between posts";
+
 /// All that judges a box's walls.
 struct WallRequest {
   Box box;

@@ -19,16 +19,24 @@ inline constexpr const char* kTies = "lid to floor";
 struct StayBars {
   std::string wall;  // "lid", "floor", "long sides", "short sides", or kTies
   int count = 0;
-  Length length{};     // that each spans, clear between what it ends at: wall, baffle or crossing bar
-  Force load{};        // on each, spread over its length; of a tie along it
-  Length thickness{};  // of the flat bar; of a tie both its measures
-  Length height{};     // on edge: the smallest in quarter inches that does; zero: no flat bar up to 12 in does
+  Length length{};          // that each spans, clear between what it ends at: wall, baffle or crossing bar
+  Force load{};             // on each, spread over its length; of a tie along it
+  Length thickness{};       // of the flat bar; of a tie both its measures
+  Length height{};          // on edge: the smallest in quarter inches that does; zero: no flat bar up to 12 in does
+  bool between = false;     // along the wall's longer measure, in pieces between the bars that run through
+  std::vector<int> bays{};  // that its pieces fill, counted from 1 along their row; empty: all of it
 };
 
 struct StayLoad {
   GaugePressure air;
   Length water_depth{};  // stands on floor and sides as well
   Density water{};
+};
+
+/// What posts are welded to from outside.
+struct LidSheet {
+  Length thickness{};
+  WeldMetal metal = WeldMetal::steel;
 };
 
 /// Longest bulge of a bar over its length that still holds the sheet's edge (common practice for floors, from memory).
@@ -49,10 +57,10 @@ inline const Length kThinnestTie = inches(0.5);
 ///     M = F L / 8 <= S t h^2 / 6,    5 F L^3 / (384 E t h^3 / 12) <= L / 360
 ///
 /// Source: a beam with a spread load, its ends free to turn, in any handbook (Roark's Formulas for Stress and Strain,
-/// table of beams, from memory). A tie: F <= S t^2.
+/// table of beams, from memory). A tie: F <= S t^2, and no less than the plug hole over it is wide (see plug_welds.h).
 /// @param plate thickness of the baffles
 /// @pre 0 < allowed
 std::vector<StayBars> stay_bars(const Box& box, Length plate, const SupportLayout& supports, const StayLoad& load,
-                                Stress allowed, Stress elastic_modulus);
+                                Stress allowed, Stress elastic_modulus, const LidSheet& lid);
 
 }  // namespace riserun::reservoir

@@ -131,7 +131,10 @@ class Pages(unittest.TestCase):
         job.write_text(text.replace("vent bung:    {", "vent bung:    {welded in: no, at: [42 in, 4 in], "), encoding="utf-8")
         rows = list(csv.DictReader(io.StringIO(self.made(".csv", job).read_text("utf-8"), newline="")))
         holes = {row["for"]: (row["cut to"], float(row["length (in)"]), row["or else; how"])
-                 for row in rows if row["what"] == "hole"}
+                 for row in rows if row["name"] == "hole in the reservoir"}
+        # What is cut in the lid over the two baffles is there, too: 3/16 in wide as they are thick.
+        slots = [(row["quantity"], row["length (in)"], row["width (in)"]) for row in rows if row["name"] == "slot in the lid"]
+        self.assertEqual(slots, [("10", "1.7500", "0.1875")])
         # Bosses of 1.38 and 1.75 in (ASME B16.11, class 3000), and 1/32 in all round.
         self.assertEqual(holes, {"vent bung": ("1-7/16 in", 1.4425, "42 in from the left, 4 in from the front"),
                                  "drain bung": ("1-13/16 in", 1.8125, "in the right end, 10 in from the front, 3 in over the floor (proposed)")})
@@ -166,7 +169,8 @@ class Pages(unittest.TestCase):
         self.assertNotIn("<img", text.lower().replace("\\<img", ""))
         self.assertIn("\\[a\\](b)", text)
         self.assertEqual(text.count("- [ ] "), len(self.plan["list"]["buy"]) + len(self.plan["list"]["bin"])
-                         + len(self.plan["list"]["cut"]) + len(self.plan["list"]["consumables"]))
+                         + len(self.plan["list"]["cut"]) + len(self.plan["list"]["consumables"])
+                         + len(self.plan["lid_map"]["openings"]))
 
     def test_json_and_text_are_what_is_printed(self):
         self.assertEqual(json.loads(self.made(".json").read_text(encoding="utf-8")), self.plan)

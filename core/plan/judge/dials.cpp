@@ -2,6 +2,7 @@
 
 #include "plan/judge/limits.h"
 #include "quantity/nearly.h"
+#include "reservoir/pressure_decay.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -15,6 +16,28 @@ using catalog::PartId;
 
 double times(GaugePressure full_scale, GaugePressure pressure) { return in_pascals(full_scale) / in_pascals(pressure); }
 
+/// For air, on any shelf, in catalog order.
+std::vector<PartId> all_that_show(const catalog::Catalog& catalog, GaugePressure pressure) {
+  std::vector<PartId> gauges;
+  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
+    const catalog::Part& part = catalog.part({row});
+    if (catalog.family(part.family).role == catalog::Role::gauge && part.air && part.full_scale &&
+        catalog.material(part.material).compressed_air && scale_shows(*part.full_scale, pressure))
+      gauges.push_back({row});
+  }
+  return gauges;
+}
+
+/// Those of least rank.
+std::vector<PartId> first_of(std::vector<PartId> gauges, const std::function<double(PartId)>& rank) {
+  const auto best =
+      std::min_element(gauges.begin(), gauges.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
+  if (best == gauges.end()) return gauges;
+  const double least = rank(*best);
+  std::erase_if(gauges, [&](PartId part) { return quantity::more_than(rank(part), least); });
+  return gauges;
+}
+
 }  // namespace
 
 bool scale_shows(GaugePressure full_scale, GaugePressure pressure) {
@@ -26,25 +49,23 @@ GaugePressure scale_from(GaugePressure pressure) { return gauge_pascals(kLeastOf
 GaugePressure scale_up_to(GaugePressure pressure) { return gauge_pascals(kMostOfScale * in_pascals(pressure)); }
 
 std::vector<PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressure pressure) {
-  std::vector<PartId> gauges;
-  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const catalog::Part& part = catalog.part({row});
-    if (catalog.family(part.family).role == catalog::Role::gauge && part.air && part.full_scale &&
-        catalog.material(part.material).compressed_air && scale_shows(*part.full_scale, pressure))
-      gauges.push_back({row});
-  }
   constexpr double kPreferred = 2.0;
   constexpr double kBehindAll = 2.0 * kMostOfScale;
-  const auto rank = [&](PartId part) {
+  return first_of(all_that_show(catalog, pressure), [&](PartId part) {
     const double scale = times(*catalog.part(part).full_scale, pressure);
     return quantity::at_most(kPreferred, scale) ? scale : kBehindAll - scale;
-  };
-  const auto best =
-      std::min_element(gauges.begin(), gauges.end(), [&](PartId a, PartId b) { return rank(a) < rank(b); });
-  if (best == gauges.end()) return gauges;
-  const double least = rank(*best);
-  std::erase_if(gauges, [&](PartId part) { return quantity::more_than(rank(part), least); });
-  return gauges;
+  });
+}
+
+std::vector<PartId> gauges_least_off(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure read) {
+  const auto scale = [&](PartId part) { return *catalog.part(part).full_scale; };
+  std::vector<PartId> least =
+      first_of(all_that_show(catalog, shown), [&](PartId part) { return dial_error(scale(part), read).in_si(); });
+  return first_of(std::move(least), [&](PartId part) { return in_pascals(scale(part)); });
+}
+
+PressureDifference dial_error(GaugePressure full_scale, GaugePressure read) {
+  return reservoir::gauge_error(reservoir::shop_gauge_grade(), full_scale, std::min(read, full_scale));
 }
 
 std::optional<PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood) {

@@ -22,8 +22,15 @@ GaugePressure scale_up_to(GaugePressure pressure);
 /// catalog order; empty: none that is sold shows it.
 std::vector<catalog::PartId> gauges_to_show(const catalog::Catalog& catalog, GaugePressure pressure);
 
-/// The cheapest of those, of one price the larger; one that stands the other pressure in its place where it does not
-/// and such a one is sold. nullopt: none shows the first.
+/// The same, but of those that show it the ones that are the least off at another pressure that is read on them, as
+/// ordinary dials are.
+std::vector<catalog::PartId> gauges_least_off(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure read);
+
+/// What an ordinary dial may be off at a pressure (ASME B40.100, grade B); beyond its end as at its end.
+PressureDifference dial_error(GaugePressure full_scale, GaugePressure read);
+
+/// The cheapest of `gauges_to_show`, of one price the larger; one that stands the other pressure in its place where it
+/// does not and such a one is sold. nullopt: none shows the first.
 std::optional<catalog::PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood);
 
 /// The cheapest gauge for air whose dial shows one pressure and that stands the other; with that thread if there is

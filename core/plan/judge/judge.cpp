@@ -58,10 +58,11 @@ void share_out_ports(const Plan& plan, std::vector<Finding>& findings) {
 
 std::vector<Finding> judge(const Plan& plan, const Settled& settled, std::vector<Finding> refused) {
   Open open(std::move(refused));
-  for (const auto judge_topic :
-       {&judge_use, &judge_walls, &judge_bays, &judge_lid, &judge_lid_stacks, &judge_relief, &judge_air, &judge_knob,
-        &judge_given_figures, &judge_gauge, &judge_heights, &judge_vent, &judge_closed, &judge_dip_port,
-        &judge_plugged_drain, &judge_drains_by_weight, &judge_heat, &judge_turns, &judge_water})
+  for (const auto judge_topic : {&judge_use,           &judge_walls,    &judge_bays,          &judge_lid,
+                                 &judge_lid_stacks,    &judge_relief,   &judge_air,           &judge_knob,
+                                 &judge_given_figures, &judge_gauge,    &judge_heights,       &judge_vent,
+                                 &judge_closed,        &judge_dip_port, &judge_plugged_drain, &judge_drains_by_weight,
+                                 &judge_heat,          &judge_turns,    &judge_water,         &judge_knobs_mark})
     judge_topic(plan, settled, open);
   std::vector<Finding> findings = std::move(open).findings();
   share_out_ports(plan, findings);

@@ -5,7 +5,6 @@
 #include "plan/judge/relief_room.h"
 #include "plan/sold.h"
 #include "quantity/nearly.h"
-#include "reservoir/pressure_decay.h"
 
 #include <algorithm>
 #include <cmath>
@@ -107,11 +106,6 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
   mend_first_by(std::move(mends), finding);
 }
 
-/// An ordinary dial's, at the setting.
-PressureDifference error_of(GaugePressure full_scale, GaugePressure setting) {
-  return reservoir::gauge_error(reservoir::shop_gauge_grade(), full_scale, setting);
-}
-
 /// The gauge that shows the setting best, and is seen: nothing that shuts stands before it.
 const Way* gauge_read(const Plan& plan) {
   const Way* read = nullptr;
@@ -125,27 +119,59 @@ const Way* gauge_read(const Plan& plan) {
   return read;
 }
 
+/// From the setting down to what just finishes the fill.
+PressureDifference room_below(const Plan& plan) {
+  return plan.transfer.setting - plan.transfer.fill.pressure_to_finish;
+}
+
+/// What the knob's gauge may be off, and what the regulator comes back to, may both be on the low side.
+bool is_fine_enough(const Plan& plan, const Settled& settled, PressureDifference error) {
+  return at_most(error + settled.regulator_repeatability, room_below(plan));
+}
+
+/// A regulator that leaves the gauge its error, where such a one is sold; a setting with more room.
+std::vector<Mend> beside_the_gauge(const Plan& plan, const Settled& settled, PressureDifference error) {
+  std::vector<Mend> mends;
+  const PressureDifference left = (room_below(plan) - error) * kAsPrinted;
+  if (at_most((settled.regulator_range - psig(0.0)) * kFinestRepeatability, left))
+    mends.push_back({fact("regulator_that_repeats_within", left), {{{"air.regulator repeatability", left}}}});
+  for (Mend& mend : more_room(plan, settled)) mends.push_back(std::move(mend));
+  return mends;
+}
+
 /// The knob is set by the gauge: what that may be off decides whether the water comes up at all.
 void judge_by_gauge(const Plan& plan, const Settled& settled, Open& open) {
   const GaugePressure setting = plan.transfer.setting;
-  const PressureDifference room = setting - plan.transfer.fill.pressure_to_finish;
   const Way* gauge = gauge_read(plan);
-  if (gauge == nullptr || room <= kNoRoom) return;
+  if (gauge == nullptr || room_below(plan) <= kNoRoom) return;
   const catalog::Part& part = plan.catalog->part(*gauge->device);
-  const PressureDifference error = error_of(std::max(*part.full_scale, setting), setting);
-  if (at_most(error, room)) return;
-  Finding& finding = open.not_yet(
-      Topic::transfer,
-      fact("gauge_too_coarse_for_setting", gauge->branched ? gauge->end : gauge->connection, error, setting, room), {},
-      {}, "ASME B40.100, grade B");
+  const PressureDifference error = dial_error(*part.full_scale, setting);
+  if (is_fine_enough(plan, settled, error)) return;
+  Finding& finding = open.not_yet(Topic::transfer,
+                                  fact("gauge_too_coarse_for_setting", gauge->branched ? gauge->end : gauge->connection,
+                                       error, setting, room_below(plan), settled.regulator_repeatability),
+                                  {}, {}, "ASME B40.100, grade B");
   std::vector<Mend> mends;
-  const auto finer = gauge_that_stands(*plan.catalog, setting, most_in_use(plan), part.ports[0].type,
-                                       [&](GaugePressure scale) { return at_most(error_of(scale, setting), room); });
+  const auto finer =
+      gauge_that_stands(*plan.catalog, setting, most_in_use(plan), part.ports[0].type,
+                        [&](GaugePressure scale) { return is_fine_enough(plan, settled, dial_error(scale, setting)); });
   if (finer && !gauge->branched)
     mends.push_back(
         {fact("gauge_that_is_sold", plan.catalog->part(*finer).name), {}, {{{kDeviceOf, gauge->connection, finer}}}});
-  for (Mend& mend : more_room(plan, settled)) mends.push_back(std::move(mend));
+  for (Mend& mend : beside_the_gauge(plan, settled, error)) mends.push_back(std::move(mend));
   mend_first_by(std::move(mends), finding);
+}
+
+/// A leak test so low that a gauge which is fine enough for the knob shows its pressure, too, and that still proves
+/// what comes in use.
+std::optional<Mend> test_of_a_finer_gauge(const Plan& plan, const Settled& settled) {
+  const auto lowest = test_that_has_relief(plan, typed(most_in_use(plan)));
+  if (!lowest || !more_than(plan.leak_test.pressure, *lowest)) return std::nullopt;
+  const auto dials = gauges_least_off(*plan.catalog, *lowest, plan.transfer.setting);
+  if (dials.empty() ||
+      !is_fine_enough(plan, settled, dial_error(*plan.catalog->part(dials.front()).full_scale, plan.transfer.setting)))
+    return std::nullopt;
+  return Mend{fact("test_at", *lowest), {{{"test pressure", *lowest}}}};
 }
 
 }  // namespace
@@ -154,6 +180,25 @@ void judge_knob(const Plan& plan, const Settled& settled, Open& open) {
   if (more_than(plan.transfer.setting, plan.transfer.highest_setting)) return;  // has a finding of its own
   judge_repeatability(plan, settled, open);
   judge_by_gauge(plan, settled, open);
+}
+
+// The job's own gauge is judged with the setting; here one that shows the test's pressure and is coarser there.
+void judge_knobs_mark(const Plan& plan, const Settled& settled, Open& open) {
+  const LeakTestPlan& test = plan.leak_test;
+  if (!test.by_own_regulator() || test.gauge_of_job || !(test.gauge_full_scale > psig(0.0)) ||
+      room_below(plan) <= kNoRoom || more_than(plan.transfer.setting, plan.transfer.highest_setting))
+    return;
+  const GaugePressure setting = plan.transfer.setting;
+  const PressureDifference error = dial_error(test.gauge_full_scale, setting);
+  if (is_fine_enough(plan, settled, error)) return;
+  Finding& finding = open.not_yet(Topic::leak_test,
+                                  fact("gauge_of_test_too_coarse_for_setting", test.gauge_full_scale, error, setting,
+                                       room_below(plan), settled.regulator_repeatability),
+                                  {}, {}, "ASME B40.100, grade B");
+  std::vector<Mend> mends;
+  if (auto lower = test_of_a_finer_gauge(plan, settled)) mends.push_back(std::move(*lower));
+  for (Mend& mend : beside_the_gauge(plan, settled, error)) mends.push_back(std::move(mend));
+  mend_first_by(std::move(mends), finding);
 }
 
 }  // namespace riserun::plan

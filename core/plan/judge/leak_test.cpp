@@ -16,19 +16,6 @@ namespace {
 using quantity::at_most;
 using quantity::more_than;
 
-/// The lowest leak test from there on, as it is printed, that the walls allow and a relief valve is sold for; nullopt:
-/// there is none.
-std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressure least) {
-  const GaugePressure most = most_test(plan);
-  for (auto sold = relief_sold_above(*plan.catalog, least); sold; sold = relief_sold_above(*plan.catalog, *sold)) {
-    const GaugePressure pressure = std::max(least, typed(reservoir::least_relieved_by(*sold)));
-    if (more_than(pressure, most)) return std::nullopt;
-    const auto ceiling = reservoir::relief_setting(pressure, plan.walls.limit);
-    if (ceiling && more_than(*sold, pressure) && at_most(*sold, *ceiling)) return pressure;
-  }
-  return std::nullopt;
-}
-
 /// A test that stresses the walls beyond a quarter of their yield, and beyond all that comes in use.
 /// @return it is one
 bool judge_hard_test(const Plan& plan, const Settled& settled, Open& open) {
@@ -186,8 +173,7 @@ void judge_leak_test(const Plan& plan, const Settled& settled, bool valve_is_eno
   else if (!is_hard)
     judge_needless_test(plan, open);
   judge_relief_flow_of_test(plan, open);
-  // Another pressure asks for another valve.
-  if (!test.relief_opens && !is_weak && !is_hard) judge_relief_of_test(plan, settled, open);
+  if (!test.relief_opens) judge_relief_of_test(plan, settled, open);
 }
 
 }  // namespace riserun::plan

@@ -74,6 +74,9 @@ bool feed_is_missing(const Plan& plan);
 void judge_air(const Plan& plan, const Settled& settled, Open& open);
 /// What the setting may be off, by the regulator and by the gauge.
 void judge_knob(const Plan& plan, const Settled& settled, Open& open);
+/// The mark on the knob, that is made in the leak test by the gauge of its rig. Last of all: another relief valve asks
+/// for another test.
+void judge_knobs_mark(const Plan& plan, const Settled& settled, Open& open);
 /// Figures of the job that no device has.
 void judge_given_figures(const Plan& plan, const Settled& settled, Open& open);
 /// @param valve_is_enough  what a relief valve of the job passes holds the reservoir

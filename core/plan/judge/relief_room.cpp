@@ -33,6 +33,17 @@ GaugePressure most_test(const Plan& plan) {
   return gauge_pascals(in_pascals(reservoir::most_test_pressure(plan.walls.limit)) * kAsPrinted);
 }
 
+std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressure least) {
+  const GaugePressure most = most_test(plan);
+  for (auto sold = relief_sold_above(*plan.catalog, least); sold; sold = relief_sold_above(*plan.catalog, *sold)) {
+    const GaugePressure pressure = std::max(least, typed(reservoir::least_relieved_by(*sold)));
+    if (more_than(pressure, most)) return std::nullopt;
+    const auto ceiling = reservoir::relief_setting(pressure, plan.walls.limit);
+    if (ceiling && more_than(*sold, pressure) && at_most(*sold, *ceiling)) return pressure;
+  }
+  return std::nullopt;
+}
+
 GaugePressure opens_at_least(const Plan& plan, GaugePressure mark) {
   return mark - plan.job.relief_valve.tolerance.value_or(PressureDifference());
 }

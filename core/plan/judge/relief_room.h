@@ -21,6 +21,10 @@ GaugePressure typed(GaugePressure least);
 /// The highest leak test that the walls allow, as it is printed.
 GaugePressure most_test(const Plan& plan);
 
+/// The lowest leak test from there on, as it is printed, that the walls allow and a relief valve is sold for; nullopt:
+/// there is none.
+std::optional<GaugePressure> test_that_has_relief(const Plan& plan, GaugePressure least);
+
 /// The lowest pressure at which the valve may open, of what its mark says.
 GaugePressure opens_at_least(const Plan& plan, GaugePressure mark);
 

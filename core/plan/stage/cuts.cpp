@@ -19,8 +19,16 @@ const Length kKerf = inches(1.0 / 16.0);  // of a hacksaw or a pipe cutter's whe
 /// D1.1, from memory).
 const Length kFitUp = inches(1.0 / 16.0);
 
-/// What is welded at both its ends, or on floor and lid.
+/// What is welded at both its ends.
 Length less_fit_up(Length between) { return between - 2.0 * kFitUp; }
+
+/// What stands on the floor and is welded to the lid through an opening over it: between the two a plug or a slot weld
+/// bridges 1/16 in at most (AWS D1.1 7.21, from memory).
+Length up_to_lid(Length height) { return height - kFitUp; }
+
+bool stands_up(const reservoir::StayBars& bars) {
+  return bars.wall == kTies || (!bars.between && (bars.wall == "long sides" || bars.wall == "short sides"));
+}
 
 Fact note_of(const reservoir::StayBars& bars, const WallsPlan& walls, const quantity::Facts& places) {
   if (!(bars.height > metres(0.0))) return fact("stay_of_a_section", bars.load, walls.loads_at, places);
@@ -150,7 +158,7 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
     if (count == 0) return;
     list.cut.push_back({.stock = stock_called(inputs.job.reservoir.sheet.written),
                         .length = less_fit_up(between),
-                        .width = less_fit_up(box.height),
+                        .width = up_to_lid(box.height),
                         .thickness = {},
                         .quantity = count,
                         .used_for = which,
@@ -170,13 +178,13 @@ void cut_stays(const Inputs& inputs, const WallsPlan& walls, ShoppingList& list)
   for (const reservoir::StayBars& bars : walls.bars)
     list.cut.push_back(
         {.stock = stock_called(bar_metal(walls.metal.name) + (bars.wall == kTies ? " bar, square" : " flat bar")),
-         .length = less_fit_up(bars.length),
+         .length = stands_up(bars) ? up_to_lid(bars.length) : less_fit_up(bars.length),
          .width = bars.height > metres(0.0) ? std::optional(bars.height) : std::nullopt,
          .thickness = bars.height > metres(0.0) ? std::optional(bars.thickness) : std::nullopt,
          .quantity = bars.count,
          .used_for = "stays, " + bars.wall,
          .datum = walls.mouse_holes && bars.wall == "floor" ? "mouse-holes at the foot" : "",
-         .note = note_of(bars, walls, places_of_stays(inputs, bars.wall))});
+         .note = note_of(bars, walls, places_of(inputs, bars))});
 }
 
 }  // namespace riserun::plan

@@ -48,19 +48,20 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
                 const JobPort& port, const Tested& tested, LeakTestPlan& test, BinLeft& left) {
   // No relief valve passes the walls' limit, however the pressure was printed and typed.
   const GaugePressure limit = tested.walls.limit;
-  const TestDial dial = dial_for_test(inputs, connections, test.pressure);
+  test.at_supply = lent_at_supply(inputs.catalog, tested.ways);
+  reach_test_pressure(inputs, test);
+  const TestDial dial = dial_for_test(inputs, connections, test.pressure,
+                                      test.by_own_regulator() ? std::optional(tested.setting) : std::nullopt);
   const GaugePressure most = std::min(limit, gauge_pascals(in_pascals(test.relief) / kAsPrinted));
   const std::vector<PartId> reliefs = reliefs_for_test(inputs, connections, test.pressure, most);
   test.gauge_of_job = dial.of_job;
   test.gauge_full_scale = dial.parts.empty() ? psig(0.0) : *full_scale(inputs.catalog, dial.parts.front());
   if (!reliefs.empty()) test.relief_opens = relief_setting(inputs.catalog, reliefs.front());
-  test.at_supply = lent_at_supply(inputs.catalog, tested.ways);
-  reach_test_pressure(inputs, test);
   if (!reliefs.empty() && !test.at_supply.empty())
     size_relief_of_test(inputs, tested.system, reliefs.front(), limit, test);
   take_for_supply(test, left);
-  // No finding hangs on the rig, and it takes a search.
-  if (inputs.upto == Upto::end)
+  // No finding hangs on the rig, and it takes a search; without its relief valve nobody builds one up.
+  if (inputs.upto == Upto::end && test.relief_opens)
     test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs, !test.at_supply.empty()}, left);
 }
 
@@ -127,7 +128,8 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   if (test.possible) {
     if (air != nullptr) put_rig_on(inputs, finder, connections, *air, tested, test, left);
     time_leak_test(inputs, tested.setting, test);
-    write_leak_test(inputs, tested.setting, test);
+    // On a port that takes no rig each of its parts goes on by hand; without a relief valve in the line no air goes in.
+    if (air == nullptr || test.relief_opens) write_leak_test(inputs, tested.setting, test);
   }
   caution_rig(test, remarks);
   refuse_test(job, chosen, limit, remarks);

@@ -95,7 +95,8 @@ void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
 }  // namespace
 
 bool regulator_is_marked(const LeakTestPlan& test) {
-  return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty() && !test.regulator;
+  return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty() &&
+         test.by_own_regulator();
 }
 
 void time_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test) {

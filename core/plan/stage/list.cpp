@@ -111,7 +111,7 @@ void add_rig(const LeakTestPlan& test, PartTally& tally) {
 }
 
 void add_test_gear(const LeakTestPlan& test, PartTally& tally) {
-  if (!test.possible) return;
+  if (test.steps.empty()) return;
   add_rig(test, tally);
   const chain::Run* run = test.rig ? test.rig->run() : nullptr;
   const auto stands_in_rig = [&](std::size_t end) { return run != nullptr && run->ends[end].device.has_value(); };

@@ -13,6 +13,7 @@
 #include "plan/stage/leak_test.h"
 #include "plan/stage/levels.h"
 #include "plan/stage/lid_map.h"
+#include "plan/stage/lid_openings.h"
 #include "plan/stage/line.h"
 #include "plan/stage/list.h"
 #include "plan/stage/prove_relief.h"
@@ -77,6 +78,7 @@ Plan planned_with(std::shared_ptr<const Catalog> catalog, Job job, std::optional
   plan.walls.passages = find_passages(inputs, plan.riser.request.pipe.bore, remarks);
   add_mouse_holes(inputs, plan.riser.request.pipe.bore, plan.walls, remarks);
   plan.lid_map = plan_lid_map(inputs, plan.connections, plan.riser, remarks);
+  plan.lid_map.openings = lid_openings(inputs, plan.walls);
   plan.relief = plan_relief(inputs, plan.ways, air, plan.walls, plan.transfer, remarks);
   plan.leak_test =
       plan_leak_test(inputs, search.finder(), plan.connections, shares.plugs,

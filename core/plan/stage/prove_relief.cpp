@@ -56,16 +56,18 @@ void put_proofs_on_sheet(const Inputs& inputs, Plan& plan) {
   });
   if (off == steps.end()) return;
   std::vector<Fact> proved;
+  std::vector<Fact> on_a_bench;
   quantity::Texts plugged;
   for (const TestPlug& plug : plan.leak_test.plugs) plugged.push_back(plug.port);
   for (const Proof& proof : relief_proofs(inputs, plan)) {
-    if (!proof.on_the_tank()) continue;
-    proved.push_back(proof.what);
-    std::erase(plugged, proof.port);
+    (proof.on_the_tank() ? proved : on_a_bench).push_back(proof.what);
+    if (proof.on_the_tank()) std::erase(plugged, proof.port);
   }
-  if (proved.empty()) return;
-  *off = plugged.empty() ? fact("test_take_rig_off") : fact("test_unplug", std::move(plugged));
-  steps.insert(off, proved.begin(), proved.end());
+  if (!proved.empty()) {
+    *off = plugged.empty() ? fact("test_take_rig_off") : fact("test_unplug", std::move(plugged));
+    steps.insert(off, proved.begin(), proved.end());
+  }
+  steps.insert(steps.end(), on_a_bench.begin(), on_a_bench.end());
 }
 
 }  // namespace riserun::plan

@@ -22,7 +22,8 @@ struct Proof {
 /// @param plan all but its order of work
 std::vector<Proof> relief_proofs(const Inputs& inputs, const Plan& plan);
 
-/// Those on the tank, written into the leak test's sheet before its rig comes off: the sheet is what hangs there.
+/// Written into the leak test's sheet, which is what hangs there: those on the tank before its rig comes off, those on
+/// a bench at its end.
 /// @param plan all but its order of work, the leak test's sheet written
 void put_proofs_on_sheet(const Inputs& inputs, Plan& plan);
 

@@ -2,11 +2,8 @@
 
 #include "plan/stage/lid_map.h"
 #include "reservoir/stay_rows.h"
-#include "reservoir/support_loads.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 #include <optional>
 
 namespace riserun::plan {
@@ -60,15 +57,6 @@ bool is_from_left(const Inputs& inputs, bool of_length) {
   return of_length == (inputs.settled.box.length >= inputs.settled.box.width);
 }
 
-/// A plug or a slot is no narrower than the plate that it goes through and 5/16 in (AWS D1.1 2.4.3, from memory), and
-/// over a tie wide enough for its load at a fillet's stress; to the next sixteenth.
-Length plug_hole(Force load, Length lid, reservoir::WeldMetal metal) {
-  const double allowed = in_pascals(reservoir::weld_shear(metal));
-  const Length of_load = metres(std::sqrt(4.0 * in_newtons(load) / (std::numbers::pi * allowed)));
-  const Length step = inches(1.0 / 16.0);
-  return step * std::ceil((std::max(of_load, lid + inches(5.0 / 16.0)) / step).value() - 1e-9);
-}
-
 const StayBars* bars_of(const std::vector<StayBars>& bars, const std::string& wall) {
   const auto found = std::find_if(bars.begin(), bars.end(), [&](const StayBars& each) { return each.wall == wall; });
   return found == bars.end() ? nullptr : &*found;
@@ -98,21 +86,23 @@ Facts places_of_all_stays(const Inputs& inputs, const std::vector<StayBars>& bar
   return all;
 }
 
-Facts openings_over_stays(const Inputs& inputs, const std::vector<StayBars>& bars, Length lid) {
-  Facts openings;
-  const reservoir::WeldMetal metal = inputs.settled.metal.weld_metal;
-  if (const StayBars* ties = bars_of(bars, kTies))
-    openings.push_back(fact("plug_hole_over_posts", plug_hole(ties->load, lid, metal), places_of_stays(inputs, kTies)));
-  const Length slot = plug_hole(Force(), lid, metal);
-  if (bars_of(bars, "lid") != nullptr)
-    openings.push_back(fact("slots_over_lid_bars", slot, places_of_stays(inputs, "lid")));
-  for (const char* wall : {"long sides", "short sides"}) {
-    const auto rows = rows_of(inputs, wall);
-    if (bars_of(bars, wall) == nullptr || !rows || rows->first.empty()) continue;
-    openings.push_back(fact("slot_over_uprights", slot, wall,
-                            Facts{places_of_baffles(rows->first, is_from_left(inputs, rows->of_length))}));
-  }
-  return openings;
+Facts places_of(const Inputs& inputs, const StayBars& bars) {
+  if (bars.wall == kTies) return places_of_stays(inputs, bars.wall);
+  Facts places;
+  const auto rows = rows_of(inputs, bars.wall);
+  if (!rows) return places;
+  const bool first_from_left = is_from_left(inputs, rows->of_length);
+  if (!bars.between)
+    places.push_back(places_of_baffles(rows->first, first_from_left));
+  else
+    places.push_back(rows->second_level ? over_floor(rows->second) : places_of_baffles(rows->second, !first_from_left));
+  if (bars.bays.empty()) return places;
+  Facts bays;
+  for (const int bay : bars.bays) bays.push_back(fact("the_number", bay));
+  // A row between runs along the measure on which those that run through have their places.
+  const bool from_left = bars.between ? first_from_left : !first_from_left;
+  places.push_back(fact(from_left ? "bays_from_left" : "bays_from_front", std::move(bays)));
+  return places;
 }
 
 }  // namespace riserun::plan

@@ -18,10 +18,8 @@ quantity::Facts places_of_stays(const Inputs& inputs, const std::string& wall);
 /// All walls that have bars, each with its places.
 quantity::Facts places_of_all_stays(const Inputs& inputs, const std::vector<reservoir::StayBars>& bars);
 
-/// What ends at the lid and can be welded to it from outside alone: ties, bars of the lid, upright bars of the sides;
-/// each with the places of the openings that are cut over it.
-///
-/// @param lid  thickness
-quantity::Facts openings_over_stays(const Inputs& inputs, const std::vector<reservoir::StayBars>& bars, Length lid);
+/// Of bars that stand across a wall's longer measure the rows of that way alone, of those between them theirs, and the
+/// bays of the row that they fill; of ties both rows at whose crossings they stand.
+quantity::Facts places_of(const Inputs& inputs, const reservoir::StayBars& bars);
 
 }  // namespace riserun::plan

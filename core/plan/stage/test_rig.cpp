@@ -262,13 +262,17 @@ Bin plenty_of(const std::vector<PartId>& lent, const Bin& left) {
 
 }  // namespace
 
-TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure pressure) {
+TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure pressure,
+                       std::optional<GaugePressure> marked) {
   const Catalog& catalog = inputs.catalog;
+  std::optional<PartId> own;
   for (const PartId part : own_of(catalog, connections, Role::gauge)) {
     const auto scale = full_scale(catalog, part);
-    if (scale && scale_shows(*scale, pressure)) return {{part}, true};
+    if (!scale || !scale_shows(*scale, pressure)) continue;
+    if (!own || (marked && dial_error(*scale, *marked) < dial_error(*full_scale(catalog, *own), *marked))) own = part;
   }
-  return {gauges_to_show(catalog, pressure), false};
+  if (own) return {{*own}, true};
+  return {marked ? gauges_least_off(catalog, pressure, *marked) : gauges_to_show(catalog, pressure), false};
 }
 
 std::vector<PartId> reliefs_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,

@@ -13,12 +13,16 @@
 namespace riserun::plan {
 
 /// The dial that shows the test pressure: the job's own where it does (1.5 to 4 times), else of the catalog's the one
-/// nearest above twice; none: there is no such dial.
+/// nearest above twice; none: there is no such dial. Where the regulator's knob is marked by it, too, the one that is
+/// least off there.
 struct TestDial {
   std::vector<PartId> parts;  // alike in their scale
   bool of_job = false;
 };
-TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure pressure);
+///
+/// @param marked  what the knob is set to; nullopt: it is not marked in this test
+TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure pressure,
+                       std::optional<GaugePressure> marked);
 
 /// The relief valves of the test line: the job's own where one opens over the test pressure and no higher than `most`,
 /// else of the catalog's the cheapest of those that open nearest below `most`.

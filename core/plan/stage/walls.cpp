@@ -98,9 +98,10 @@ void set_loads(const Inputs& inputs, const WallRequest& request, GaugePressure s
   walls.lid_force = reservoir::support_loads(request.box, request.supports, setting).lid;
   walls.loads_at = std::max(walls.limit, setting);
   walls.loads = reservoir::support_loads(request.box, request.supports, walls.loads_at);
-  walls.bars = reservoir::stay_bars(request.box, request.thickness, request.supports,
-                                    {walls.loads_at, request.water_depth, request.water}, allowed_in_bars(inputs),
-                                    walls.metal.elastic_modulus);
+  walls.bars =
+      reservoir::stay_bars(request.box, request.thickness, request.supports,
+                           {walls.loads_at, request.water_depth, request.water}, allowed_in_bars(inputs),
+                           walls.metal.elastic_modulus, {inputs.job.reservoir.sheet.thickness, walls.metal.weld_metal});
   walls.weld_throat =
       reservoir::weld_throat(std::max(walls.loads.weld_of_row(), walls.loads.weld_of_edge), walls.metal.weld_metal);
 }
@@ -205,6 +206,11 @@ WallsPlan plan_walls(const Inputs& inputs, const WallLimit& limit, const WallLoa
   if (walls.stayed)
     walls.stayed_limit =
         reservoir::stayed_plate_limit(walls.stayed->thickness, walls.stayed->pitch, request.design_stress);
+  walls.weakest = walls.at_set.panels[walls.at_set.weakest].panel.name;
+  if (walls.stayed) {
+    walls.span_limit = std::max(GaugePressure(), GaugePressure() + *walls.stayed_limit - walls.stayed->water);
+    if (*walls.span_limit < walls.at_set.limit) walls.weakest = reservoir::kStayedSpan;
+  }
   set_factors(inputs, load.setting, walls);
   set_loads(inputs, request, load.setting, walls);
   set_vacuum(inputs, request, load.riser_lets_air_in, walls);

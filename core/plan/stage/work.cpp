@@ -4,6 +4,7 @@
 #include "plan/stage/hose_order.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/lid_map.h"
+#include "plan/stage/lid_openings.h"
 #include "plan/stage/made_up.h"
 #include "plan/stage/prove_relief.h"
 #include "plan/stage/relief_valves.h"
@@ -22,12 +23,6 @@ namespace {
 using quantity::Facts;
 using quantity::Texts;
 using reservoir::Insertion;
-
-/// What holds walls beside the baffles: stays, stiffeners, what makes the widest bare panel.
-bool has_stays(const reservoir::SupportLayout& layout) {
-  return layout.lid || layout.floor || layout.long_side || layout.short_side || layout.bare ||
-         layout.lid_stays_are_posts;
-}
 
 class Work {
  public:
@@ -136,8 +131,15 @@ void Work::put_in_stays() {
 
 /// Over what ends at the lid, before it lies on: from inside nobody welds it.
 void Work::cut_openings_over_stays() {
-  Facts openings = openings_over_stays(inputs_, plan_.walls.bars, inputs_.job.reservoir.sheet.thickness);
-  if (!openings.empty()) add(WorkPhase::before_lid, fact("work_openings_over_stays", std::move(openings)));
+  Facts openings;
+  Length open_to{};
+  for (const LidOpenings& each : plan_.lid_map.openings) {
+    openings.push_back(cut_of(each));
+    open_to = std::max(open_to, each.open_to);
+  }
+  if (openings.empty()) return;
+  if (open_to > metres(0.0)) openings.push_back(fact("slots_are_bevelled", open_to));
+  add(WorkPhase::before_lid, fact("work_openings_over_stays", std::move(openings)));
 }
 
 /// In a lid that is closed a wider coupling takes the place of what the riser would have hung in.
@@ -192,16 +194,12 @@ void Work::put_coupling_on_riser(WorkPhase phase) {
     add(phase, fact("work_coupling_on_riser", inputs_.catalog.size_name(type.size), riser_bung_name()));
 }
 
-/// To all that it rests on: what is left out is not welded, and the walls' limit is not there.
+/// Through every opening that was cut, and no more: what is left out is not welded, and the walls' limit is not there.
 Fact Work::weld_lid(const reservoir::SupportLayout& layout) const {
-  const GaugePressure at = plan_.walls.loads_at;
-  const bool baffles = layout.baffles_across + layout.baffles_along > 0;
-  if (const std::size_t posts = plan_.lid_map.ties.size(); posts > 0)
-    return fact(baffles ? "work_weld_lid_to_baffles_and_posts" : "work_weld_lid_to_posts", at, static_cast<int>(posts));
-  if (!baffles) return fact(has_stays(layout) ? "work_weld_lid_to_stays" : "work_weld_lid");
-  const auto& seams = plan_.lid_map.seams;
-  const bool stays = layout.bare || std::any_of(seams.begin(), seams.end(), [](const LidSeam& s) { return !s.baffle; });
-  return fact(stays ? "work_weld_lid_to_baffles_and_stays" : "work_weld_lid_to_baffles", at);
+  Facts through;
+  for (const LidOpenings& each : plan_.lid_map.openings) through.push_back(weld_through(each));
+  if (layout.bare) through.push_back(fact("weld_to_stays_of_your_own"));
+  return through.empty() ? fact("work_weld_lid") : fact("work_weld_lid_to", plan_.walls.loads_at, std::move(through));
 }
 
 void Work::close_and_test() {

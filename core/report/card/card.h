@@ -26,12 +26,13 @@ struct CardFinding {
 struct CardCut {
   std::string count;
   std::string size;
-  std::string stock;
+  std::string stock;   // empty: the sheet that the card names for all baffles
   std::string remark;  // from where it is measured; may be empty
   std::string used_for;
+  bool is_opening = false;  // cut into a wall that is there
 
   /// What it is cut from, as it goes on behind the size: a hole is cut from nothing.
-  std::string of_what() const { return (stock == "hole" ? " " : " from ") + stock; }
+  std::string of_what() const { return stock.empty() ? "" : (is_opening ? " " : " from ") + stock; }
 };
 
 /// A line of the shopping list.

@@ -24,6 +24,8 @@ std::string first_use(const std::vector<std::string>& uses) {
   return counted.size() <= kUseWidth ? counted : first;
 }
 
+bool is_baffle(const plan::CutItem& cut) { return cut.note && cut.note->code == "crop_baffle_corners"; }
+
 /// From where it is measured, of a stay where it stands, and of a baffle what is cropped for water and air; all else is
 /// in the whole plan.
 std::string short_remark(const plan::CutItem& cut, UnitSystem units) {
@@ -31,8 +33,13 @@ std::string short_remark(const plan::CutItem& cut, UnitSystem units) {
     const std::string places = fill("{0:; }", {cut.note->values.back()}, units);
     return cut.datum.empty() || places.empty() ? cut.datum + places : cut.datum + "; " + places;
   }
-  if (!cut.note || cut.note->code != "crop_baffle_corners") return cut.datum;
-  return fill("crop corners {0} at floor, {1} at lid", cut.note->values, units);
+  if (!is_baffle(cut)) return cut.datum;
+  return fill("crop {0} at floor, {1} at lid", cut.note->values, units);
+}
+
+/// Of baffles of one way no word which way: where their middles stand tells it.
+std::string short_use(const plan::CutItem& cut, const std::vector<plan::CutItem>& all) {
+  return is_baffle(cut) && std::count_if(all.begin(), all.end(), &is_baffle) == 1 ? "baffles" : cut.used_for;
 }
 
 /// Of the shelf its first word, one of its kind; what is ordered lies on none.
@@ -106,18 +113,23 @@ CardItem card_item(const Sizes& sizes, UnitSystem units) {
 
 void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
   for (const plan::CutItem& cut : plan.list.cut)
-    card.cuts.push_back({fmt::format("{}", cut.quantity), cut_size(cut, units), short_stock_words(cut.stock, units),
-                         short_remark(cut, units), cut.used_for});
+    card.cuts.push_back({fmt::format("{}", cut.quantity), cut_size(cut, units),
+                         is_baffle(cut) ? "" : short_stock_words(cut.stock, units), short_remark(cut, units),
+                         short_use(cut, plan.list.cut)});
   for (const HoleRow& hole : holes_to_cut(plan, units))
-    card.cuts.push_back({"1", hole.size, "hole", hole.where, hole.port});
+    card.cuts.push_back({fmt::format("{}", hole.count), hole.size, hole.in_short,
+                         hole.in_short_where.empty() ? hole.where : hole.in_short_where, hole.used_for, true});
+  Price cost = plan.list.total;
   for (const Sizes& sizes : by_kind(plan.list.buy, false)) card.buy.push_back(card_item(sizes, units));
   for (const plan::Consumable& item : plan.list.consumables)
     if (item.metal_of == "baffles")
       card.sheet = fmt::format("baffles: {} of {}, by weight", item.quantity, item.name);
-    else if (!item.metal_of.empty())
+    else if (!item.metal_of.empty()) {
       card.buy.push_back({"metal", "1", fmt::format("{} of {}", item.quantity, item.name), "no price", item.metal_of});
+      cost += Price::unknown();  // a row to ask for, as one of the list's that has none
+    }
   for (const Sizes& sizes : by_kind(plan.list.buy, true)) card.buy.push_back(card_item(sizes, units));
-  card.cost = card.buy.empty() ? "nothing but sealant" : write_about(plan.list.total);
+  card.cost = card.buy.empty() ? "nothing but sealant" : write_about(cost);
   std::vector<std::string> taken;
   for (const plan::ListItem& item : plan.list.from_bin)
     taken.push_back(item_name(item, units) + (item.quantity == 1 ? "" : fmt::format(" ({})", quantity_of(item))));

@@ -1,5 +1,6 @@
 #include "report/figures/support_figures.h"
 
+#include <algorithm>
 #include <tuple>
 #include <utility>
 
@@ -45,6 +46,33 @@ void add_vacuum(const plan::WallsPlan& walls, std::vector<Figure>& figures) {
                      .source = {kCooling, {}}});
 }
 
+/// Of posts on the cut list the fillet all round each on the floor; of stays of the job's own, whose section it does
+/// not say, how long a weld each takes.
+void add_weld_of_post(const plan::WallsPlan& walls, Length sheet, std::vector<Figure>& figures) {
+  const reservoir::WeldMetal metal = walls.metal.weld_metal;
+  const auto ties = std::find_if(walls.bars.begin(), walls.bars.end(),
+                                 [](const reservoir::StayBars& bars) { return bars.wall == reservoir::kTies; });
+  if (ties == walls.bars.end()) {
+    const Length leg = reservoir::fillet_leg({}, sheet);
+    figures.push_back({.key = "weld_of_post",
+                       .label = "weld of a single stay",
+                       .value = reservoir::weld_length(walls.loads.each_post, leg, metal),
+                       .form = "fixed2",
+                       .beside = {"or more, of {0} fillet", {leg}},
+                       .source = {kThroat, {}}});
+    return;
+  }
+  const Length round = 4.0 * ties->thickness;
+  const Length throat = reservoir::weld_throat(ties->load / round, metal);
+  figures.push_back(
+      {.key = "post_weld_leg",
+       .label = "weld of a post on the floor",
+       .value = reservoir::fillet_leg(throat, std::min(sheet, ties->thickness)),
+       .form = sheet < reservoir::kLeastFillet ? "thickness2" : "",
+       .beside = {"fillet leg or more, all round its {0}; a throat of {1:thickness2} would carry it", {round, throat}},
+       .source = {kThroat, {}}});
+}
+
 void add_loads(const plan::WallsPlan& walls, std::vector<Figure>& figures) {
   const reservoir::SupportLoads& loads = walls.loads;
   const auto add = [&](const char* key, const char* label, Force load, Phrase beside, const char* source) {
@@ -67,14 +95,7 @@ void add_loads(const plan::WallsPlan& walls, std::vector<Figure>& figures) {
                      .beside = {"leg or more, the least that is welded; a throat of {0:thickness2} would carry it",
                                 {walls.weld_throat}},
                      .source = {kThroat, {}}});
-  if (loads.each_post > newtons(0.0))
-    figures.push_back(
-        {.key = "weld_of_post",
-         .label = "weld of a single stay",
-         .value = reservoir::weld_length(loads.each_post, reservoir::kLeastFillet, walls.metal.weld_metal),
-         .form = "fixed2",
-         .beside = {"or more, of {0} fillet", {reservoir::kLeastFillet}},
-         .source = {kThroat, {}}});
+  if (loads.each_post > newtons(0.0)) add_weld_of_post(walls, sheet, figures);
 }
 
 void add_spacing(const char* key, const char* label, const std::optional<reservoir::StaySpacing>& spacing,

@@ -21,11 +21,6 @@ constexpr const char* kGreatest =
     "to full flow, pass all that the supply gives; without one the supply's own pressure.";
 constexpr const char* kUltimate = "The same on the sheet's ultimate strength.";
 
-std::string weakest_panel(const plan::WallsPlan& walls) {
-  const reservoir::WallCheck& check = walls.at_set;
-  return check.weakest < check.panels.size() ? check.panels[check.weakest].panel.name : std::string();
-}
-
 }  // namespace
 
 FigureGroup walls_figures(const plan::Plan& plan) {
@@ -44,7 +39,7 @@ FigureGroup walls_figures(const plan::Plan& plan) {
                    {.key = "limit",
                     .label = "walls' limit",
                     .value = walls.limit,
-                    .beside = {"{0}", {weakest_panel(walls)}},
+                    .beside = {"{0}", {walls.weakest}},
                     .source = {kPlates, {}}},
                    {.key = "four_to_one",
                     .label = "4 to 1 up to",

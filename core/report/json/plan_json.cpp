@@ -17,6 +17,8 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <array>
+#include <cstddef>
 
 namespace riserun::report {
 
@@ -53,6 +55,11 @@ json side_json(const plan::SidePlace& place) {
   return {{"side", place.in_front ? "front" : "right end"}, {"along_m", in_metres(place.along)}};
 }
 
+const char* opening_key(plan::LidOpenings::Over over) {
+  constexpr std::array<const char*, 4> kKeys = {"posts", "lid_bars", "uprights", "baffles"};
+  return kKeys.at(static_cast<std::size_t>(over));
+}
+
 json lid_map_object(const plan::LidMap& map) {
   json bungs = json::array();
   for (const plan::LidBung& bung : map.bungs)
@@ -72,13 +79,18 @@ json lid_map_object(const plan::LidMap& map) {
     seams.push_back({{"baffle", seam.baffle}, {"across", seam.across}, {"at_m", in_metres(seam.at)}});
   json ties = json::array();
   for (const plan::LidSpot& tie : map.ties) ties.push_back(spot_json(tie));
-  return {{"length_m", in_metres(map.length)},
-          {"width_m", in_metres(map.width)},
-          {"wall_m", in_metres(map.wall)},
-          {"plate_m", in_metres(map.plate)},
-          {"bungs", std::move(bungs)},
-          {"seams", std::move(seams)},
-          {"ties", std::move(ties)}};
+  json openings = json::array();
+  for (const plan::LidOpenings& each : map.openings)
+    openings.push_back({{"over", opening_key(each.over)},
+                        {"wall", each.wall},
+                        {"count", each.count},
+                        {"width_m", in_metres(each.width)},
+                        {"length_m", in_metres(each.length)},
+                        {"apart_m", in_metres(each.apart)},
+                        {"open_to_m", in_metres(each.open_to)}});
+  return {{"length_m", in_metres(map.length)}, {"openings", std::move(openings)}, {"width_m", in_metres(map.width)},
+          {"wall_m", in_metres(map.wall)},     {"plate_m", in_metres(map.plate)}, {"bungs", std::move(bungs)},
+          {"seams", std::move(seams)},         {"ties", std::move(ties)}};
 }
 
 json walls_object(const Plan& plan) {

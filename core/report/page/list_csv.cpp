@@ -74,23 +74,23 @@ Row cut_row(const plan::CutItem& cut, UnitSystem units) {
           measure(cut.width, units)};
 }
 
-/// The hole's diameter is its length.
+/// A round hole's diameter is its length.
 Row hole_row(const HoleRow& hole, UnitSystem units) {
   return {"hole",
-          "1",
+          fmt::format("{}", hole.count),
           "piece",
-          "hole in the reservoir",
+          csv_text(hole.what),
           "",
           "",
           "",
           "",
           "",
-          csv_text(hole.port),
+          csv_text(hole.used_for),
           csv_text(hole.where),
           "",
           csv_text(hole.size),
           measure(hole.across, units),
-          ""};
+          measure(hole.width, units)};
 }
 
 /// Of a refused job there is nothing to buy, to cut or to drill: a row for each reason, under the job's name.

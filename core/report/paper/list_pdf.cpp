@@ -48,7 +48,7 @@ void cut(Pages& pages, const Plan& plan, UnitSystem units) {
   if (plan.list.cut.empty() && holes.empty()) return;
   pages.heading("Cut");
   for (const HoleRow& hole : holes)
-    pages.row("1", "hole in the reservoir", hole.size, "for " + hole.port + ", " + hole.where);
+    pages.row(fmt::format("{}", hole.count), hole.what, hole.size, "for " + hole.used_for + ", " + hole.where);
   for (const plan::CutItem& item : plan.list.cut) {
     std::string under = "for " + item.used_for;
     if (const std::string remark = cut_remark(item, units); !remark.empty()) under += ", " + remark;

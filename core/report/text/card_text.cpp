@@ -72,8 +72,9 @@ std::string cuts(const Card& card, const Style& style) {
     if (const std::size_t own = count_characters(cut.size); own <= kWidestSize) size = std::max(size, own);
   std::string text = section("CUT", card.sheet, style);
   for (const CardCut& cut : card.cuts)
-    text += wrapped(fmt::format("  [ ] {} {} ", cut.count, padded(cut.size, size)),
-                    fmt::format("{}{}{} ({})", cut.stock, cut.remark.empty() ? "" : ", ", cut.remark, cut.used_for),
+    text += wrapped(fmt::format("  [ ] {} {} ", cut.count, padded(cut.size + (cut.stock.empty() ? "," : ""), size)),
+                    fmt::format("{}{}{} ({})", cut.stock, cut.stock.empty() || cut.remark.empty() ? "" : ", ",
+                                cut.remark, cut.used_for),
                     kCardWidth);
   return text;
 }

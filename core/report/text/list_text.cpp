@@ -50,7 +50,7 @@ std::string cut_rows(const Plan& plan, const Style& style) {
                     "from " + stock_words(item.stock, style.units), "for " + item.used_for,
                     cut_remark(item, style.units)});
   for (const HoleRow& hole : holes_to_cut(plan, style.units))
-    rows.push_back({"[ ]", "1", hole.size, "hole in the reservoir", "for " + hole.port, hole.where});
+    rows.push_back({"[ ]", fmt::format("{}", hole.count), hole.size, hole.what, "for " + hole.used_for, hole.where});
   return columns(rows, "    ", {1, 2}, style.width);
 }
 

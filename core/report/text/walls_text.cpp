@@ -31,6 +31,13 @@ std::string panel_table(const Plan& plan, const Style& style) {
          write_pressure_alone(result.limit, units), write_factor(result.factor_on_yield),
          result.small_deflection ? "" : "bulge over half the sheet: linear theory over-states it"});
   }
+  const plan::WallsPlan& walls = plan.walls;
+  if (walls.span_limit)
+    rows.push_back({reservoir::kStayedSpan, write_length(walls.stayed->pitch, units),
+                    write_thickness(walls.stayed->thickness, units), "", "",
+                    write_pressure_alone(*walls.span_limit, units),
+                    walls.weakest == reservoir::kStayedSpan ? write_factor(walls.factor_at_set) : "",
+                    "by the stayed-surface rule"});
   return table(rows, "  ", {5, 6}, style.width);
 }
 
@@ -41,8 +48,9 @@ std::string support_rows(const FigureGroup& walls, const Style& style) {
   for (const char* key : {"stays_for_use", "stays_for_four"})
     if (const Figure* stays = walls.find(key))
       rows.line(std::string(stays->label), said(stays->beside, units) + ": limit " + written(*stays, units));
-  for (const char* key : {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row",
-                          "weld_of_edge", "weld_leg", "weld_of_post", "passage_at_floor", "passage_at_lid"})
+  for (const char* key :
+       {"vacuum_limit", "cooling_vacuum", "row_across", "row_along", "post", "weld_of_row", "weld_of_edge", "weld_leg",
+        "weld_of_post", "post_weld_leg", "passage_at_floor", "passage_at_lid"})
     if (const Figure* figure = walls.find(key))
       rows.line(std::string(figure->label), written(*figure, units) + " " + said(figure->beside, units));
   return rows.text();

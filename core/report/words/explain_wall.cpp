@@ -88,7 +88,7 @@ std::span<const Explanation> wall_explanations() {
       {"test_passes_four_to_one", "The leak test stresses the walls beyond a quarter of their yield and beyond use.",
        "It proves nothing more, and stores more energy beside people.",
        "The test pressure that is named, or stiffer walls.", "common practice"},
-      {"test_far_above_use", "The 'test pressure' of the job is far above all that comes in use.",
+      {"test_far_above_use", "The 'test pressure' of the job is more over all that comes in use than tests go.",
        "It proves nothing more, and what bursts throws farther.",
        "The test pressure that is named, or no 'test pressure'.",
        "ASME BPVC Section VIII UG-100 and ASME B31.3 345.5.4 (from memory)"},

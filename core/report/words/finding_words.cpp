@@ -189,8 +189,11 @@ std::span<const Words> finding_words() {
        "relief "
        "valve"},
       {"gauge_too_coarse_for_setting",
-       "the gauge of '{0}', by which the knob is set to {2}, is right to within {1} there, and {3} too low leaves the "
-       "fill short"},
+       "the gauge of '{0}', by which the knob is set to {2}, is right to within {1} there and the regulator to within "
+       "{4}, and {3} too low leaves the fill short"},
+      {"gauge_of_test_too_coarse_for_setting",
+       "the knob is marked at {2} in the leak test, by a gauge of 0 to {0:mark} that is right to within {1} there, and "
+       "the regulator to within {4}: {3} too low leaves the fill short"},
       {"regulator_that_repeats_within",
        "a precision regulator that comes back to within {0}, said in 'air.regulator repeatability'"},
       {"restrictor_behind_regulator",

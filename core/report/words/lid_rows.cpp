@@ -1,12 +1,16 @@
 #include "report/words/lid_rows.h"
 
+#include "report/words/say.h"
+
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace riserun::report {
 
 namespace {
 
 using plan::LidBung;
+using plan::LidOpenings;
 using plan::Place;
 
 /// `in the right end, 5 in from the front, 1-1/4 in over the floor`
@@ -24,6 +28,43 @@ std::string remark_of(const LidBung& bung, UnitSystem units) {
   if (bung.proposed) return "proposed";
   if (bung.at) return "";
   return bung.is_there ? "the job does not say where" : "no free place found";
+}
+
+std::string under_it(const LidOpenings& openings) {
+  switch (openings.over) {
+    case LidOpenings::Over::posts:
+      return "posts";
+    case LidOpenings::Over::lid_bars:
+      return "bars of the lid";
+    case LidOpenings::Over::uprights:
+      return "uprights, " + openings.wall;
+    case LidOpenings::Over::baffles:
+      return "baffles";
+  }
+  return "";
+}
+
+HoleRow opening_row(const LidOpenings& openings, UnitSystem units) {
+  const auto written = [&](Length length) { return write_length(length, units); };
+  std::vector<std::string> where;
+  if (openings.apart > Length{}) where.push_back(written(openings.apart) + " or less from middle to middle");
+  if (openings.open_to > Length{}) where.push_back("edges bevelled to " + written(openings.open_to) + " at the top");
+  where.push_back(fill("{0:; }", {openings.places}, units));
+  const bool round = !(openings.length > Length{});
+  HoleRow row;
+  row.across = round ? openings.width : openings.length;
+  row.size = (round ? "" : written(openings.length) + " x ") + written(openings.width);
+  row.where = fmt::format("{}", fmt::join(where, "; "));
+  row.used_for = under_it(openings);
+  row.count = openings.count;
+  row.in_short = round ? "plug hole" : "slot";
+  row.what = row.in_short + " in the lid";
+  row.in_short_where = openings.apart > Length{} ? written(openings.apart) + " apart"
+                       : round                   ? "over each"
+                                                 : "in from the wall";
+  if (openings.open_to > Length{}) row.in_short_where += ", bevelled";
+  if (!round) row.width = openings.width;
+  return row;
 }
 
 std::string if_any(Length length, UnitSystem units) { return length > Length{} ? write_length(length, units) : ""; }
@@ -69,6 +110,7 @@ std::vector<HoleRow> holes_to_cut(const plan::Plan& plan, UnitSystem units) {
                                                             : place_words(rows[row]);
     holes.push_back({bung.hole, rows[row].hole, where + (bung.proposed ? " (proposed)" : ""), bung.port});
   }
+  for (const plan::LidOpenings& openings : plan.lid_map.openings) holes.push_back(opening_row(openings, units));
   return holes;
 }
 

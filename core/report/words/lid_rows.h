@@ -3,6 +3,7 @@
 
 #include "plan/plan.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,12 +23,18 @@ struct LidRow {
 
 std::vector<LidRow> lid_rows(const plan::Plan& plan, UnitSystem units);
 
-/// A hole in the reservoir's walls, for a bung that is still to be welded in.
+/// Holes in the reservoir's walls: for a bung that is still to be welded in, or over what is welded to the lid from
+/// outside.
 struct HoleRow {
-  Length across{};
-  std::string size;   // the same as it is written
-  std::string where;  // "6 in from the left, 3 in from the front (proposed)"
-  std::string port;
+  Length across{};       // of a slot how long it is
+  std::string size;      // as it is written
+  std::string where;     // "6 in from the left, 3 in from the front (proposed)"
+  std::string used_for;  // a bung's port, "posts", "baffles"
+  int count = 1;
+  std::string what = "hole in the reservoir";
+  std::string in_short = "hole";  // the same on a card
+  std::string in_short_where{};   // ... and where; empty: as above
+  std::optional<Length> width{};  // of a slot
 };
 
 std::vector<HoleRow> holes_to_cut(const plan::Plan& plan, UnitSystem units);

@@ -210,6 +210,9 @@ std::span<const Words> plan_words() {
       {"middles_from_front", "middles {0:and} from the front, inside"},
       {"middles_over_floor", "middles {0:and} over the floor, inside"},
       {"the_length", "{0}"},
+      {"the_number", "{0}"},
+      {"bays_from_left", "in bays {0:and} of their row from the left end"},
+      {"bays_from_front", "in bays {0:and} of their row from the front"},
 
       // The setting.
       {"as_the_job_says", "as the job says"},

@@ -99,7 +99,8 @@ std::span<const Words> relief_words() {
       {"test_passes_four_to_one",
        "the leak test at {0} stresses the walls beyond a quarter of their yield, and beyond what they see in use"},
       {"test_far_above_use",
-       "the leak test at {0} is far above the {1} that the reservoir may come to: it proves nothing more, and stores "
+       "the leak test at {0} is above what tests go over the {1} that the reservoir may come to: it proves nothing "
+       "more, and stores "
        "more energy beside people"},
       {"test_at", "a 'test pressure' of {0}"},
       {"relief_valve_and_test_at", "a relief valve set at {0:mark}, and a 'test pressure' of {1}"},

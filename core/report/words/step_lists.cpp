@@ -61,7 +61,7 @@ StepList readings(const plan::LeakTestPlan& test) {
 
 std::vector<StepList> leak_test_steps(const plan::Plan& plan, UnitSystem units) {
   const plan::LeakTestPlan& test = plan.leak_test;
-  if (!test.possible) return {};
+  if (test.steps.empty()) return {};
   std::vector<StepList> lists;
   if (const chain::Run* run = test.rig ? test.rig->run() : nullptr) {
     lists.push_back(rig_parts(*plan.catalog, test));

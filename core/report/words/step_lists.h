@@ -23,7 +23,8 @@ struct StepList {
 /// Title of the list of readings.
 inline constexpr const char* kReadings = "Readings";
 
-/// The leak test's rig, steps, welds and readings; empty where no test is possible.
+/// The leak test's rig, steps, welds and readings; empty where no test is possible, or no relief valve is
+/// sold for its rig.
 std::vector<StepList> leak_test_steps(const plan::Plan& plan, UnitSystem units);
 /// The order of work, phase by phase.
 std::vector<StepList> work_steps(const plan::Plan& plan, UnitSystem units);

@@ -79,37 +79,29 @@ std::span<const Words> work_words() {
        "afterwards, as to a baffle (common practice)."},
       {"work_openings_over_stays",
        "Before the lid goes on, lay it in its place, mark it out from inside by the same measures and cut: {0:; }. "
-       "Through each of them it is welded to what stands below, filled flush (common practice)."},
-      {"plug_hole_over_posts", "a plug hole of {0} over every post, {1:; }"},
-      {"slots_over_lid_bars", "slots {0} wide or plug holes of that over the bars of the lid, {1:; }"},
-      {"slot_over_uprights",
-       "a slot {0} wide, as long as the bar reaches in from the wall, over the upper end of each upright bar of the "
-       "{1}, {2:; }"},
+       "Through each of them it is welded to what stands below, filled flush; none is wider than that, and what stands "
+       "on the floor ends no more than 1/16 in (2 mm) under the lid (AWS D1.1, from memory)."},
+      {"holes_over_posts", "{0:#plug hole|plug holes} of {1} over the posts, {2:; }"},
+      {"slots_over_lid_bars",
+       "{0:#slot|slots} {1} wide and {2} long over the bars of the lid, {3} or less from middle to middle, {4:; }"},
+      {"slots_over_uprights",
+       "{0:#slot|slots} {1} wide, {2} long from the wall inwards, over the upper ends of the upright bars of the {3}, "
+       "{4:; }"},
+      {"slots_over_baffles",
+       "{0:#slot|slots} {1} wide and {2} long over the baffles, {3} or less from middle to middle, {4:; }"},
+      {"slots_are_bevelled", "the edges of those that are narrower bevelled until they are {0} wide at the top"},
       {"work_stays_of_your_own",
        "Weld in the stays that leave no panel barer than the job says, with the welds under 'Walls': how many, and of "
        "what, the job does not say, so they are not on the cut list."},
-      {"work_weld_lid_to_baffles",
-       "Weld the lid on all round, and to every baffle through slots or plug holes cut over it: the walls' limit of "
-       "{0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at each of them, and let it "
+      {"work_weld_lid_to",
+       "Weld the lid on all round, and through every opening that was cut in it: {1:; }. Fill each flush: the walls' "
+       "limit of {0:alone} rests on these welds, and 'Walls' says what they carry. Look at each of them, and let it "
        "cool."},
-      {"work_weld_lid_to_baffles_and_posts",
-       "Weld the lid on all round, to every baffle through slots or plug holes cut over it, and to each of the {1} "
-       "posts, and whatever bar ends at it, through the hole or slot cut over it: the walls' limit of {0:alone} rests "
-       "on these welds, and 'Walls' says "
-       "what each inch and each post carries. Look at each of them, and let it cool."},
-      {"work_weld_lid_to_baffles_and_stays",
-       "Weld the lid on all round, and to every baffle and every stay that ends at it through slots or plug holes cut "
-       "over it: the walls' limit of {0:alone} rests on these welds, and 'Walls' says what each inch carries. Look at "
-       "each of them, and let it cool."},
-      {"work_weld_lid_to_posts",
-       "Weld the lid on all round, and to each of the {1} posts, and whatever bar ends at it, through the hole or slot "
-       "cut over it: the walls' limit of "
-       "{0:alone} rests on these welds, and 'Walls' says what each post carries. Look at each of them, and let it "
-       "cool."},
-      {"work_weld_lid_to_stays",
-       "Weld the lid on all round, and to every stay that ends at it through the slots or plug holes cut over it; look "
-       "at "
-       "each weld, and let it cool."},
+      {"weld_to_posts", "{0:#plug hole|plug holes} over the posts"},
+      {"weld_to_lid_bars", "{0:#slot|slots} over the bars of the lid"},
+      {"weld_to_uprights", "{0:#slot|slots} over the upright bars of the {1}"},
+      {"weld_to_baffles", "{0:#slot|slots} over the baffles"},
+      {"weld_to_stays_of_your_own", "slots or plug holes over every stay of your own that ends at it"},
       {"work_weld_lid", "Weld the lid on, and let it cool."},
       {"work_leak_test", "Test for leaks at {0:mark}, by the sheet, before anything is built on."},
       {"work_test_with_water",

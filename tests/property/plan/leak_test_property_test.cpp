@@ -1,5 +1,6 @@
 // The leak test's sheet, over the shipped examples and random jobs: every port of the reservoir once, every part on the
 // list, nothing where no test is possible.
+#include "plan/advice/change.h"
 #include "property/plan/random_job.h"
 #include "unit/plan/shipped.h"
 
@@ -87,8 +88,13 @@ void expect_a_sheet(const Plan& plan) {
   const LeakTestPlan& test = plan.leak_test;
   expect_each_port_once(plan);
   expect_all_listed(plan);
-  EXPECT_EQ(test.possible, !test.steps.empty());
-  EXPECT_EQ(test.possible, !test.welds.empty());
+  // Where no relief valve is sold for its rig no air goes in: that is open, and the sheet has no steps.
+  const bool unguarded = test.possible && !test.relief_opens && !plan.job.reservoir.ports.empty();
+  EXPECT_EQ(test.possible && !unguarded, !test.steps.empty());
+  EXPECT_EQ(test.possible && !unguarded, !test.welds.empty());
+  EXPECT_EQ(unguarded, std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+              return finding.reason.code == "no_relief_sold_for_the_test";
+            }));
   if (!test.possible) {
     EXPECT_FALSE(test.rig);
     EXPECT_TRUE(test.rungs.empty());
@@ -96,7 +102,10 @@ void expect_a_sheet(const Plan& plan) {
   }
   EXPECT_EQ(test.rungs.back().pressure, test.pressure);
   EXPECT_GT(test.least_leak, VolumeFlow{});
-  if (!plan.job.reservoir.ports.empty()) expect_a_rig_that_serves(plan);
+  if (unguarded)
+    EXPECT_FALSE(test.rig);
+  else if (!plan.job.reservoir.ports.empty())
+    expect_a_rig_that_serves(plan);
 }
 
 TEST(LeakTestSheet, OfEveryExample) {
@@ -104,6 +113,21 @@ TEST(LeakTestSheet, OfEveryExample) {
     SCOPED_TRACE(name);
     expect_a_sheet(plan_of_example(name));
   }
+}
+
+/// The same job with the mends of its findings that change nothing but the test, until it has a rig or none is left.
+Plan with_a_test_that_serves(Plan plan) {
+  constexpr int kMostMends = 3;
+  for (int mend = 0; mend < kMostMends && plan.leak_test.possible && !plan.leak_test.relief_opens; ++mend) {
+    const auto open = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+      return finding.reason.code == "no_relief_sold_for_the_test" &&
+             finding.ways_to_mend.size() + finding.ways_to_try.size() > 0;
+    });
+    if (open == plan.findings.end()) break;
+    const Changes& way = open->ways_to_mend.empty() ? open->ways_to_try.front() : open->ways_to_mend.front();
+    plan = make_plan(plan.catalog, changed(*plan.catalog, plan.job, way));
+  }
+  return plan;
 }
 
 TEST(LeakTestSheet, OfRandomJobs) {
@@ -114,7 +138,9 @@ TEST(LeakTestSheet, OfRandomJobs) {
   for (std::uint32_t seed = 1; seed <= static_cast<std::uint32_t>(count); ++seed) {
     const std::string text = random_job(seed);
     SCOPED_TRACE(text);
-    const Plan plan = plan_of_text(text);
+    const Plan first = plan_of_text(text);
+    expect_a_sheet(first);
+    const Plan plan = with_a_test_that_serves(first);
     expect_a_sheet(plan);
     const auto& rig = plan.leak_test.rig;
     impossible += plan.leak_test.possible ? 0 : 1;
@@ -123,7 +149,7 @@ TEST(LeakTestSheet, OfRandomJobs) {
                                [](const RigPart& part) { return part.whose == RigPart::Whose::job; });
     if (HasFailure()) return;
   }
-  EXPECT_GT(rigs, count / 2);  // or the jobs try nothing
+  EXPECT_GT(rigs, count / 3);  // or the jobs try nothing; some have walls that no relief valve is sold for
   EXPECT_GT(lent, count / 4);
   EXPECT_GT(impossible, 0);
 }

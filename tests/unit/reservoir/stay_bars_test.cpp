@@ -13,7 +13,7 @@ const Density kOfWater = kilograms_per_cubic_metre(1000.0);
 
 std::vector<StayBars> bars_of(const SupportLayout& supports, double psi, double water_inches = 0.0) {
   return stay_bars({inches(48), inches(24), inches(14)}, inches(0.1345), supports,
-                   {psig(psi), inches(water_inches), kOfWater}, kAllowed, kSteel);
+                   {psig(psi), inches(water_inches), kOfWater}, kAllowed, kSteel, {inches(0.1345), WeldMetal::steel});
 }
 
 TEST(StayBars, AcrossALidStandTheBendingOfTheirStrip) {
@@ -97,7 +97,7 @@ std::vector<StayBars> bars_between_baffles(bool posts) {
   supports.short_side = WallBays{2, 1};
   supports.lid_stays_are_posts = posts;
   return stay_bars({inches(44), inches(22), inches(13)}, inches(0.1345), supports, {psig(3.0), inches(9), kOfWater},
-                   kAllowed, kSteel);
+                   kAllowed, kSteel, {inches(0.1345), WeldMetal::steel});
 }
 
 TEST(StayBars, ThatArePostsStandOneInEachBayOfBaffles) {
@@ -147,7 +147,7 @@ TEST(StayBars, ThatNoFlatBarIsHaveNoHeight) {
   SupportLayout supports;
   supports.lid = WallBays{2, 1};
   const auto bars = stay_bars({inches(240), inches(200), inches(14)}, inches(0.1345), supports,
-                              {psig(10.0), {}, kOfWater}, kAllowed, kSteel);
+                              {psig(10.0), {}, kOfWater}, kAllowed, kSteel, {inches(0.1345), WeldMetal::steel});
   ASSERT_EQ(bars.size(), 1u);
   EXPECT_EQ(in_inches(bars[0].height), 0.0);
 }

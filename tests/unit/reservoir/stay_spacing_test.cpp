@@ -80,7 +80,7 @@ TEST(StaySpacing, CountsWhatIsCutBetweenTheBaffles) {
   EXPECT_EQ(long_side_bays(spacing->supports).along % 4, 0);
   EXPECT_EQ(short_side_bays(spacing->supports).along % 2, 0);
   for (const StayBars& bars : stay_bars(r.box, r.thickness, spacing->supports, {psig(10.0), r.water_depth, r.water},
-                                        r.design_stress, r.metal.elastic_modulus))
+                                        r.design_stress, r.metal.elastic_modulus, {r.thickness, WeldMetal::steel}))
     EXPECT_EQ(bars.count, bars.wall == kTies          ? spacing->stays
                           : bars.wall == "long sides" ? 2 * spacing->long_side_stiffeners
                                                       : 2 * spacing->short_side_stiffeners)

@@ -62,7 +62,8 @@ TEST(CheckValve, OfATablesDrainLetsNothingOutEither) {
 }
 
 TEST(OwnDrain, LowDownStandsInForALineThatACheckValveShuts) {
-  const Plan plan = plan_of_text(table_drained("where: floor"));
+  const Plan plan =
+      plan_of_text(with(table_drained("where: floor"), "set pressure: 1.6 psi", "set pressure: 1.68 psi"));
   EXPECT_EQ(plan.verdict, Verdict::ready) << testing::PrintToString(open_in(plan));
 }
 

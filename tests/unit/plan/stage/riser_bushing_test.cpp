@@ -47,7 +47,7 @@ TEST(RiserBushing, HasAHoleForItsCoupling) {
   const Plan plan = in_bushing("");
   const auto holes = report::holes_to_cut(plan, UnitSystem::inch);
   ASSERT_EQ(holes.size(), 1u);
-  EXPECT_EQ(holes[0].port, "riser bung");
+  EXPECT_EQ(holes[0].used_for, "riser bung");
   EXPECT_GT(in_inches(holes[0].across), 2.5);  // of the 1-1/2 coupling, class 3000
   EXPECT_LT(in_inches(holes[0].across), 2.6);
   EXPECT_TRUE(report::holes_to_cut(in_bushing(", welded in: yes"), UnitSystem::inch).empty());

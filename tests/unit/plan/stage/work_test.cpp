@@ -1,6 +1,9 @@
 // The order of work of a whole job: what comes before the lid, before the test, in the vise, on the tank, and last.
 #include "plan/stage/hose_order.h"
+#include "report/card/make_card.h"
+#include "report/words/lid_rows.h"
 #include "report/words/say.h"
+#include "report/words/step_lists.h"
 #include "unit/plan/judge/ready_job.h"
 
 #include <gmock/gmock.h>
@@ -38,8 +41,8 @@ std::size_t begin_of(const Plan& plan, const std::string& connection) {
 TEST(Work, HangsTheRiserBeforeTheLidAndTestsBeforeAnythingIsBuiltOn) {
   const Plan plan = plan_of_text(kReady);
   EXPECT_LT(place_of(plan, "work_cut_riser"), place_of(plan, "work_riser_from_inside"));
-  EXPECT_LT(place_of(plan, "work_riser_from_inside"), place_of(plan, "work_weld_lid_to_baffles"));
-  EXPECT_LT(place_of(plan, "work_weld_lid_to_baffles"), place_of(plan, "work_leak_test"));
+  EXPECT_LT(place_of(plan, "work_riser_from_inside"), place_of(plan, "work_weld_lid_to"));
+  EXPECT_LT(place_of(plan, "work_weld_lid_to"), place_of(plan, "work_leak_test"));
   EXPECT_LT(place_of(plan, "work_leak_test"), begin_of(plan, "relief"));
   EXPECT_TRUE(std::is_sorted(plan.work.steps.begin(), plan.work.steps.end(),
                              [](const WorkStep& a, const WorkStep& b) { return a.phase < b.phase; }));
@@ -47,11 +50,11 @@ TEST(Work, HangsTheRiserBeforeTheLidAndTestsBeforeAnythingIsBuiltOn) {
 
 // The limit of the walls rests on the welds of the lid to what holds it.
 TEST(Work, TiesTheLidToItsBafflesAndStays) {
-  EXPECT_THAT(in_phase(plan_of_text(kReady), WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles"));
+  EXPECT_THAT(in_phase(plan_of_text(kReady), WorkPhase::lid), testing::ElementsAre("work_weld_lid_to"));
   const Plan stays =
       ready_with("supports: {baffles across: 2, baffles along: 1}",
                  "supports: {lid bays: 4 x 2, floor bays: 4 x 2, long side bays: 4 x 1, short side bays: 2 x 1}");
-  EXPECT_THAT(in_phase(stays, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_stays"));
+  EXPECT_THAT(in_phase(stays, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to"));
   EXPECT_THAT(in_phase(stays, WorkPhase::before_lid), Contains("work_stays"));
 }
 
@@ -59,7 +62,7 @@ TEST(Work, TiesTheLidToItsBafflesAndStays) {
 TEST(Work, TiesTheLidToItsPostsBesideTheBaffles) {
   const std::string baffles = "supports: {baffles across: 2, baffles along: 1";
   const Plan posts = ready_with(baffles, baffles + ", lid bays: 6 x 4, floor bays: 6 x 4, lid stays: posts");
-  EXPECT_THAT(in_phase(posts, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles_and_posts"));
+  EXPECT_THAT(in_phase(posts, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to"));
   ASSERT_EQ(posts.lid_map.ties.size(), 6u);
   // (40 - 2 x 0.1345) / 3 / 2 = 6.622 in, (20 - 0.1345) / 2 / 2 = 4.966 in.
   EXPECT_NEAR(in_inches(posts.lid_map.ties[0].from_left), 6.622, 1e-3);
@@ -67,13 +70,13 @@ TEST(Work, TiesTheLidToItsPostsBesideTheBaffles) {
   ASSERT_EQ(posts.walls.bars.size(), 1u);
   EXPECT_EQ(posts.walls.bars[0].count, 6);
   const Plan rows = ready_with(baffles, baffles + ", lid bays: 6 x 2, floor bays: 6 x 2");
-  EXPECT_THAT(in_phase(rows, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles_and_stays"));
+  EXPECT_THAT(in_phase(rows, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to"));
   const Plan none = ready_with(baffles, baffles + ", lid bays: 3 x 2, floor bays: 3 x 2");
-  EXPECT_THAT(in_phase(none, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_baffles"));
+  EXPECT_THAT(in_phase(none, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to"));
   EXPECT_TRUE(none.walls.bars.empty());
   EXPECT_EQ(place_of(none, "work_stays_of_your_own"), none.work.steps.size());
   const Plan alone = ready_with(baffles, "supports: {lid bays: 6 x 4, lid stays: posts");
-  EXPECT_THAT(in_phase(alone, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to_posts"));
+  EXPECT_THAT(in_phase(alone, WorkPhase::lid), testing::ElementsAre("work_weld_lid_to"));
 }
 
 // (40 - 2 x 0.1345) / 3 = 13.244 in, so posts at 6.622, 20 and 33.378 in; a hole of 0.1345 + 5/16 in to the next mark.
@@ -87,9 +90,9 @@ TEST(Work, SaysWhereEachPostStandsAndCutsAHoleOverIt) {
   const std::string places = "6-5/8 in, 20 in and 33-3/8 in from the left end";
   EXPECT_THAT(said("work_stay_places"), testing::HasSubstr("posts where these rows cross, middles " + places));
   EXPECT_THAT(said("work_openings_over_stays"),
-              testing::AllOf(testing::HasSubstr("a plug hole of 1/2 in over every post, middles " + places),
-                             testing::HasSubstr("over the upper end of each upright bar of the long sides")));
-  EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to_baffles_and_posts"));
+              testing::AllOf(testing::HasSubstr("6 plug holes of 1/2 in over the posts, middles " + places),
+                             testing::HasSubstr("over the upper ends of the upright bars of the long sides")));
+  EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to"));
   int noted = 0;
   for (const CutItem& cut : plan.list.cut)
     if (cut.used_for == "stays, lid to floor") {
@@ -106,8 +109,31 @@ TEST(Work, SetsTheBarsOfTheLidBeforeIt) {
                                "supports: {lid bays: 4 x 2, floor bays: 4 x 2, long side bays: 4 x 1}");
   EXPECT_LT(place_of(plan, "work_stays"), place_of(plan, "work_lid_bars"));
   EXPECT_LT(place_of(plan, "work_lid_bars"), place_of(plan, "work_openings_over_stays"));
-  EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to_stays"));
-  EXPECT_EQ(place_of(ready(), "work_openings_over_stays"), ready().work.steps.size());
+  EXPECT_LT(place_of(plan, "work_openings_over_stays"), place_of(plan, "work_weld_lid_to"));
+  const Plan bare = ready_with("  supports: {baffles across: 2, baffles along: 1}\n", "");
+  EXPECT_EQ(place_of(bare, "work_openings_over_stays"), bare.work.steps.size());
+}
+
+int openings_over(const Plan& plan, LidOpenings::Over over) {
+  int count = 0;
+  for (const LidOpenings& each : plan.lid_map.openings) count += each.over == over ? each.count : 0;
+  return count;
+}
+
+// What is cut is welded, and stands on the list of cuts with its size: none is left open into the tank.
+TEST(Openings, AreAllWeldedAndListed) {
+  using Over = LidOpenings::Over;
+  const Plan plan = ready_with("supports: {baffles across: 2, baffles along: 1}",
+                               "supports: {lid bays: 4 x 2, lid stays: posts, long side bays: 4 x 1, short side bays: "
+                               "2 x 1}");
+  EXPECT_EQ(openings_over(plan, Over::posts), 3);
+  EXPECT_EQ(openings_over(plan, Over::uprights), 2 * 3 + 2);
+  EXPECT_EQ(openings_over(plan, Over::baffles), 0);
+  const std::string weld = report::say(plan.work.steps.at(place_of(plan, "work_weld_lid_to")).what, UnitSystem::inch);
+  EXPECT_THAT(weld, testing::AllOf(testing::HasSubstr("3 plug holes over the posts"),
+                                   testing::HasSubstr("6 slots over the upright bars of the long sides"),
+                                   testing::HasSubstr("2 slots over the upright bars of the short sides")));
+  EXPECT_EQ(report::holes_to_cut(plan, UnitSystem::inch).size(), 3u);
 }
 
 // 40 in by 20 in, 10 ga (0.1345 in) plates with equal bays: two across leave bays of 13.244 in, one along 9.933 in.
@@ -129,12 +155,12 @@ TEST(Work, SaysWhereEachBaffleStands) {
 TEST(Work, WeldsBungsInBeforeTheLid) {
   const Plan plan = ready_with("gauge bung: 1/4 FNPT", "gauge bung: {port: 1/4 FNPT, welded in: no}");
   EXPECT_THAT(in_phase(plan, WorkPhase::before_lid), Contains("work_bungs"));
-  EXPECT_LT(place_of(plan, "work_bungs"), place_of(plan, "work_weld_lid_to_baffles"));
+  EXPECT_LT(place_of(plan, "work_bungs"), place_of(plan, "work_weld_lid_to"));
 }
 
 TEST(Work, OnAClosedReservoirLeavesOutWhatCannotBeDone) {
   const Plan plan = ready_with("  charge: 9 in", "  charge: 9 in\n  lid: welded");
-  EXPECT_EQ(place_of(plan, "work_weld_lid_to_baffles"), plan.work.steps.size());
+  EXPECT_EQ(place_of(plan, "work_weld_lid_to"), plan.work.steps.size());
   EXPECT_EQ(place_of(plan, "work_riser_from_inside"), plan.work.steps.size());
 }
 
@@ -242,6 +268,28 @@ TEST(LeakTestSheet, HasTheProofOfTheReliefValveBeforeItsRigComesOff) {
   EXPECT_EQ(steps[steps.size() - 2].code, "work_prove_relief");
   EXPECT_EQ(steps.back().code, "test_unplug");
   EXPECT_THAT(report::say(steps.back(), UnitSystem::inch), testing::Not(testing::HasSubstr("relief bung")));
+}
+
+// One that stands on a manifold is not proved on the tank: sheet and card say where, else nobody sees it.
+TEST(LeakTestSheet, HasTheProofOfAManifoldsReliefValveOnABench) {
+  const Plan manifold = plan_of_example("one-air-bung");
+  EXPECT_EQ(manifold.leak_test.steps.back().code, "work_bench_test_relief");
+  const report::Card card = report::card_of(manifold, UnitSystem::inch);
+  EXPECT_TRUE(std::any_of(card.work.begin(), card.work.end(), [](const report::CardRow& row) {
+    return row.name == "test" && row.value.find("bench-tested first: opens at") != std::string::npos;
+  }));
+}
+
+// A test of 3 psi asks for a valve over that and up to 3.75 psi: the job's own of 4 psi is none, and none is sold.
+// Without one in the line no air goes in, whatever else is open.
+TEST(LeakTestSheet, HasNoStepsWithoutAReliefValveForTheRig) {
+  const Plan plan = plan_of_text(with(kStiff, "set 2 psi", "set 4 psi") + "test pressure: 3 psi\n");
+  ASSERT_TRUE(plan.leak_test.possible);
+  EXPECT_TRUE(has(plan, "test_below_what_may_be_seen"));
+  EXPECT_TRUE(has(plan, "no_relief_sold_for_the_test")) << testing::PrintToString(open_in(plan));
+  EXPECT_FALSE(plan.leak_test.rig);
+  EXPECT_TRUE(plan.leak_test.steps.empty());
+  EXPECT_TRUE(report::leak_test_steps(plan, UnitSystem::inch).empty());
 }
 
 // It is screwed in once: for its proof.

@@ -111,7 +111,7 @@ TEST(Card, BuysAllThatTheListHas) {
     }
     EXPECT_EQ(bought, listed) << name;
     EXPECT_NEAR(sum, static_cast<double>(plan.list.total.cents()) / 100.0, 0.005) << name;
-    EXPECT_EQ(card.cuts.size(), plan.list.cut.size());
+    EXPECT_EQ(card.cuts.size(), plan.list.cut.size() + plan.lid_map.openings.size());
   }
 }
 
@@ -127,6 +127,8 @@ TEST(Card, BuysTheMetalOfBafflesAndStays) {
   EXPECT_THAT(metal(plan::ready()), testing::IsEmpty());
   const plan::Plan stayed = plan::ready_with("baffles along: 1}", "baffles along: 1, lid bays: 6 x 2}");
   EXPECT_THAT(metal(stayed), testing::ElementsAre(HasSubstr("of steel flat bar: stays")));
+  EXPECT_THAT(card_of(stayed, UnitSystem::inch).cost, HasSubstr("and 1 without price"));
+  EXPECT_THAT(card_of(plan::ready(), UnitSystem::inch).cost, Not(HasSubstr("without price")));
 }
 
 // Which bung it is for would be cut short: the order of work says it.
@@ -184,12 +186,12 @@ TEST(Card, CountsBafflesAsTheCutListDoesAndGivesEachHoseItsLength) {
   EXPECT_THAT(value_of(ready.work, "tank"), HasSubstr("weld in 5 baffles"));
   int cut = 0;
   for (const CardCut& piece : ready.cuts)
-    if (piece.used_for.find("baffles") == 0) {
+    if (piece.used_for.find("baffles") == 0 && !piece.is_opening) {
       cut += std::stoi(piece.count);
       const auto& passages = plan::ready().walls.passages;
       ASSERT_TRUE(passages);
       EXPECT_EQ(piece.remark,
-                fmt::format("crop corners {} at floor, {} at lid", write_length(passages->at_floor, UnitSystem::inch),
+                fmt::format("crop {} at floor, {} at lid", write_length(passages->at_floor, UnitSystem::inch),
                             write_length(passages->at_lid, UnitSystem::inch)));
     }
   EXPECT_EQ(cut, 5);

@@ -44,13 +44,15 @@ class Painter {
   void operator()(const Stroke& stroke) const {
     const float width = stroke.width * placement_.pixel;
     if (stroke.line != Line::full) {
+      if (is_short(stroke)) return;
       for (std::size_t i = 1; i < stroke.points.size(); ++i)
         dashes(stroke.points[i - 1], stroke.points[i], stroke, width);
       return;
     }
     points_.clear();
     for (const Spot& spot : stroke.points) points_.push_back(at(spot));
-    list_.AddPolyline(points_.data(), static_cast<int>(points_.size()), color(stroke.ink), ImDrawFlags_None, width);
+    list_.AddPolyline(points_.data(), static_cast<int>(points_.size()), color(stroke.ink, opacity_of(stroke)),
+                      ImDrawFlags_None, width);
   }
 
   void operator()(const Label& label) const {
@@ -85,6 +87,29 @@ class Painter {
   void dimensions(const Drawing& drawing, Side side, const PixelBox& box) const;
 
  private:
+  float length_of(const Stroke& stroke) const {
+    float length = 0.0F;
+    for (std::size_t i = 1; i < stroke.points.size(); ++i) {
+      const ImVec2 a = at(stroke.points[i - 1]);
+      const ImVec2 b = at(stroke.points[i]);
+      length += std::hypot(b.x - a.x, b.y - a.y);
+    }
+    return length / placement_.pixel;
+  }
+
+  /// Less than two dashes tell nothing of what is hidden.
+  bool is_short(const Stroke& stroke) const {
+    constexpr float kTwoDashes = 14.0F;
+    return length_of(stroke) < kTwoDashes;
+  }
+
+  /// The crests of a small thread lie nearer to each other than lines can be told apart: they shade it.
+  float opacity_of(const Stroke& stroke) const {
+    constexpr float kToldApart = 36.0F;  // px across the thread
+    constexpr float kLeast = 0.2F;
+    return stroke.name == "thread" ? std::clamp(length_of(stroke) / kToldApart, kLeast, 1.0F) : 1.0F;
+  }
+
   bool goes_aside(const Label& label) const {
     return too_tall(label, placement_, ImGui::GetTextLineHeight() + 6.0F * placement_.pixel);
   }

@@ -271,7 +271,7 @@ constexpr CommandRow kCommands[] = {
     {Do::save, Menu::file, "Save", ctrl(letter('S')), save, true},
     {Do::save_as, Menu::file, "Save as ...", ctrl_shift(letter('S')), ask_save_as},
     {Do::reload, Menu::file, words::kReload, {function_key(9)}, post<gui::Reload>, false, has_file},
-    {Do::export_list, Menu::file, "Export list, plan and PDF ...", ctrl(letter('E')), ask_export, true},
+    {Do::export_list, Menu::file, "Export list, plan and drawings ...", ctrl(letter('E')), ask_export, true},
     {Do::print, Menu::file, "Print list", ctrl(letter('P')), print},
     {Do::leave, Menu::file, "Quit", ctrl(letter('Q')), leave, true},
 

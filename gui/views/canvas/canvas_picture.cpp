@@ -3,6 +3,7 @@
 #include "gui/model/canvas/lid_places.h"
 #include "gui/model/canvas/run_words.h"
 #include "gui/views/canvas/node_words.h"
+#include "gui/views/scene/figures.h"
 #include "report/words/riser_label.h"
 
 #include <algorithm>
@@ -35,9 +36,10 @@ class CanvasPicture {
     for (const gui::RunBlock& run : shown_.layout.runs) add_run(run);
     const gui::Box& all = shown_.layout.all;
     report::Picture picture;
-    picture.title = "Plumbing";
-    picture.note = in_proportion() ? "parts to one scale, tank and table in proportion"
-                                   : "parts to one scale, tank and table not to scale";
+    const std::string& job = shown_.plan->job.name;
+    picture.title = job.empty() ? "Plumbing" : job + ": plumbing";
+    picture.note = verdict_of(shown_.plan->verdict) + "; parts to one scale, tank and table " +
+                   (in_proportion() ? "in proportion" : "not to scale");
     picture.drawing = std::move(drawing_);
     picture.drawing.low = {all.corner.x, -all.bottom() - kLine};
     picture.drawing.high = {all.right(), -all.corner.y};
@@ -129,7 +131,7 @@ class CanvasPicture {
                                     {side ? x - 18.0 : x + half + 4.0, side    ? y
                                                                        : under ? y + 12.0
                                                                                : y - 4.0},
-                                    node.pins[row].port,
+                                    node.pins[row].port + " " + shown_.plan->catalog->written(node.pins[row].type),
                                     Ink::text,
                                     side ? Align::high : Align::low,
                                     side    ? Align::middle

@@ -263,7 +263,8 @@ Requests draw_canvas(const Scene& scene, CanvasState& state, const PixelBox& can
     ImGui::EndPopup();
   }
   if (ImGui::BeginPopup(kSheetMenu)) {
-    for (const Do what : {Do::connect, Do::add_port, Do::find, Do::fit, Do::nearer, Do::farther, Do::all_parts})
+    for (const Do what :
+         {Do::connect, Do::add_port, Do::find, Do::fit, Do::nearer, Do::farther, Do::all_parts, Do::export_list})
       menu_row(scene, asked, what);
     ImGui::EndPopup();
   }

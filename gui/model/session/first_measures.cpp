@@ -37,8 +37,7 @@ const std::vector<Thing>& five_things() {
       {"Sheet and stays",
        {{at("reservoir") / "sheet", sheet, "sheet", "sheet", "Gauge or thickness, and metal: 10 ga steel."},
         {at("reservoir") / "supports" / "baffles across", count, "baffles across", "baffles across",
-         "Upright plates across the length, welded to lid and floor. None: 0; the plan then says what the sheet "
-         "needs."},
+         "Upright plates across the length, floor to lid; 0 for none."},
         {at("reservoir") / "supports" / "baffles along", count, "baffles along", "baffles along",
          "The same along the length.", false}}},
       {"Table",

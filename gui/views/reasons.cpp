@@ -200,6 +200,7 @@ Requests draw_reasons(const Scene& scene, ReasonsState& state) {
   ImGui::SetNextWindowSizeConstraints({wide, 0.0F}, {wide, std::max(scene.px(80.0F), room.height())});
   if (!ImGui::BeginPopup("reasons")) return {};
   Requests asked = reasons(scene);
+  if (ImGui::IsWindowAppearing()) ImGui::SetScrollY(0.0F);  // not to the button that has the keyboard
   ImGui::Spacing();
   if (button(words::kClose) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) ImGui::CloseCurrentPopup();
   note_item(scene, "close reasons");

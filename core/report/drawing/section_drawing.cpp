@@ -182,6 +182,8 @@ class Section {
       drawing_.shapes.push_back(
           Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.5F, Line::hidden});
     }
+    for (const double x : stays_along(plan_))
+      drawing_.shapes.push_back(Stroke{"stay", {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.0F, Line::hidden});
     const double obstacle = floor_height();
     area("under the riser", p_.riser_x - 2.0 * p_.riser_bore, 0.0, p_.riser_x + 2.0 * p_.riser_bore, obstacle,
          Ink::sheet_metal);

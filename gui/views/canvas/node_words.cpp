@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include <cctype>
 #include <cmath>
 
 namespace riserun::views {
@@ -36,12 +37,22 @@ gui::Size measured(const ImFont& font, float scale, const std::string& text) {
   return {std::ceil(size.x / scale) + 1.0F, std::ceil(size.y / scale)};
 }
 
+/// Where the word ends that begins there; a unit belongs to its number.
+std::size_t end_of_word(const std::string& text, std::size_t from) {
+  const std::size_t to = std::min(text.find(' ', from), text.size());
+  if (to == text.size() || to == from || std::isdigit(static_cast<unsigned char>(text[to - 1])) == 0) return to;
+  const std::size_t after = std::min(text.find_first_of(" ,", to + 1), text.size());
+  const std::string unit = text.substr(to + 1, after - to - 1);
+  const bool is_unit = unit == "in" || unit == "ft" || unit == "mm" || unit == "m" || unit == "psi" || unit == "bar";
+  return is_unit ? std::min(text.find(' ', to + 1), text.size()) : to;
+}
+
 /// With new lines between words, so that none is wider than the column where its words let it.
 std::string in_lines(const ImFont& font, float scale, const std::string& text, float wide = kWordsWide) {
   std::string lines;
   std::string line;
   for (std::size_t from = 0; from <= text.size();) {
-    const std::size_t to = std::min(text.find(' ', from), text.size());
+    const std::size_t to = end_of_word(text, from);
     const std::string word = text.substr(from, to - from);
     const std::string longer = line.empty() ? word : line + " " + word;
     if (!line.empty() && measured(font, scale, longer).width > wide) {

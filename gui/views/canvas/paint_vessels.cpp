@@ -3,6 +3,7 @@
 #include "gui/model/canvas/lid_places.h"
 #include "gui/views/canvas/canvas_words.h"
 #include "gui/views/canvas/node_words.h"
+#include "report/drawing/section_devices.h"
 #include "report/words/riser_label.h"
 
 #include <fmt/format.h>
@@ -89,6 +90,10 @@ class VesselPainter {
     for (int i = 1; i <= baffles; ++i)
       dashed(list_, box_.left + box_.width() * static_cast<float>(i) / static_cast<float>(baffles + 1), box_.top,
              box_.bottom, packed(scene_.theme[Ink::line]), scene_.scale);
+    const double length = in_metres(plan().job.reservoir.length);
+    for (const double stay : report::stays_along(plan()))
+      dashed(list_, box_.left + box_.width() * static_cast<float>(stay / length), box_.top, box_.bottom,
+             packed(scene_.theme[Ink::line]), scene_.scale);
     riser();
     list_.AddRect({box_.left, box_.top}, {box_.right, box_.bottom}, metal_, 0.0F, 0, wall());
     name_beside_riser();

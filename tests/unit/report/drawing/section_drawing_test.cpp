@@ -246,5 +246,21 @@ TEST(Section, ARunThatThereIsNoneOfIsNoPipe) {
   EXPECT_EQ(named(plan, "hose"), 0);
 }
 
+TEST(Section, ShowsTheStaysThatTheLimitRestsOn) {
+  const auto stays = [](const plan::Plan& plan) {
+    const Drawing drawing = section_drawing(plan, {}, UnitSystem::inch);
+    std::vector<double> places;
+    for (const Shape& shape : drawing.shapes)
+      if (const auto* stroke = std::get_if<Stroke>(&shape); stroke != nullptr && stroke->name == "stay")
+        places.push_back(stroke->points.front().x);
+    return places;
+  };
+  EXPECT_TRUE(stays(plan::bevel_bench()).empty());
+  plan::Plan plan = plan::bevel_bench();
+  plan.lid_map.ties = {{inches(12.0), inches(5.0)}, {inches(24.0), inches(5.0)}, {inches(12.0), inches(10.0)}};
+  EXPECT_THAT(stays(plan), testing::ElementsAre(testing::DoubleNear(in_metres(inches(12.0)), 1e-9),
+                                                testing::DoubleNear(in_metres(inches(24.0)), 1e-9)));
+}
+
 }  // namespace
 }  // namespace riserun::report

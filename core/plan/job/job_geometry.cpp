@@ -120,8 +120,14 @@ void check_reservoir_port(JobReading& reading, const Value& entry, const Job& jo
     return refuse(reading, entry["projects"],
                   fmt::format("{} is more than the bung's own length of {}{}", tape(*port.projects, job),
                               tape(*length, job), port.bung_length ? "" : "; or give its 'bung length'"));
-  if (!port.face_height) return;
   const bool in_lid = port.place == Place::lid || (!port.place && is_of_riser);
+  const Length sheet = job.reservoir.sheet.thickness;
+  if (in_lid && port.projects && length && !at_most(*port.projects, *length - sheet + kTape))
+    return refuse(
+        reading, entry["projects"],
+        fmt::format("{} leaves the bung's upper end in the lid: {} long, it goes through {} of sheet; at most {}",
+                    tape(*port.projects, job), tape(*length, job), tape(sheet, job), tape(*length - sheet, job)));
+  if (!port.face_height) return;
   if (in_lid && port.projects && length)
     check_ends_of_bung(reading, entry, job, port, *length);
   else

@@ -37,7 +37,8 @@ using catalog::PortTypeId;
 ///      steel), then fewest that are not of an end's own (of the better of the two, where known; steel and black iron
 ///      are one metal, Catalog::same_metal), then those nearest to it in the galvanic series (brass goes into copper
 ///      before stainless; what is no metal is farthest), then fewest that are not of the run's commonest; a device is
-///      of any here: what joins it need not follow its metal. Neither metals kept apart nor nearness count where
+///      of any here: what joins it need not follow its metal. What bends counts among the first of these alone: no
+///      hose is of the line's metal. Neither metals kept apart nor nearness count where
 ///      Galvanic::avoid parts them anyway. In a chain between two known metals that must be kept apart the parts before
 ///      the first part that does so (a dielectric union) are held against the first end alone, those behind it against
 ///      the last, and it itself against neither.

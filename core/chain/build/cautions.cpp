@@ -175,7 +175,8 @@ void Cautions::look_at_metals(const Side& a, const Side& b) {
     const std::string& eaten = first_corrodes ? first.name : second.name;
     const Facts areas = effect_beside(first_corrodes ? a : b, first_corrodes ? b : a, noble.name);
     if (verdict == GalvanicVerdict::keep_apart)
-      say(fact("keep_metals_apart", a.name(), first.name, b.name(), second.name, eaten, areas));
+      say(fact(service_ == Service::air ? "keep_metals_apart_in_air" : "keep_metals_apart", a.name(), first.name,
+               b.name(), second.name, eaten, areas));
     else
       note(fact("watch_metals", eaten, noble.name, areas), fact("meets", a.name(), b.name()));
   }

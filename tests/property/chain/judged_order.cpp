@@ -13,8 +13,17 @@ Tuple tuple_of(Order order, const Sums& s) {
   const std::int64_t worth = s.cents + 800 * s.not_of_one + s.off_weight;
   switch (order) {
     case Order::line:
-      return {s.narrowing,        s.foreign_threads, s.other_kinds, s.size_changes, s.parts,    s.clashing,
-              s.not_the_ends_own, s.far_from_it,     worth,         s.cents,        s.drawbacks};
+      return {s.narrowing,
+              s.foreign_threads,
+              s.other_kinds + s.size_changes,
+              s.size_changes,
+              s.parts,
+              s.clashing,
+              s.not_the_ends_own,
+              s.far_from_it,
+              worth,
+              s.cents,
+              s.drawbacks};
     case Order::parts:
       return {s.parts, s.cents, s.drawbacks};
     case Order::price:
@@ -24,8 +33,12 @@ Tuple tuple_of(Order order, const Sums& s) {
     case Order::length:
       return {s.micrometres, s.parts, s.cents, s.drawbacks};
     case Order::bin:
-      return {s.narrowing, s.foreign_threads,  s.buy,         s.other_kinds, s.size_changes, s.parts,
-              s.clashing,  s.not_the_ends_own, s.far_from_it, worth,         s.cents,        s.drawbacks};
+      return {s.narrowing,    s.foreign_threads,
+              s.buy,          s.other_kinds + s.size_changes,
+              s.size_changes, s.parts,
+              s.clashing,     s.not_the_ends_own,
+              s.far_from_it,  worth,
+              s.cents,        s.drawbacks};
   }
   return {};
 }

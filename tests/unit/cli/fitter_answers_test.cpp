@@ -117,6 +117,14 @@ TEST(FittersChain, AHoseIsNotChosenByItsMetal) {
   EXPECT_THAT(families(answer), Not(Contains("flexible-connector")));
 }
 
+// Two copper reducers and a plug of 3/8 keep more to the tube's own kind than one bushing does, and nobody buys them.
+TEST(FittersChain, OneBushingComesBeforeATrainOfReducers) {
+  const auto [status, answer] = chain({"3/4 copper tube", "1/4 air coupler", "--air"});
+  ASSERT_EQ(status, kDone);
+  EXPECT_EQ(families(answer).size(), 3U);
+  EXPECT_THAT(families(answer), Contains("hex-bushing"));
+}
+
 // Air filters are of aluminium and their fittings of brass, half a volt apart, which dry metals may be (MIL-STD-889
 // practice, from memory). Zinc on brass is further apart.
 TEST(FittersChain, ABrassFittingInAnAirFilterIsNotWarnedOf) {

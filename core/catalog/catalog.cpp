@@ -163,12 +163,21 @@ bool Catalog::is_coat_and_metal(MaterialId a, MaterialId b) const {
 std::optional<MaterialId> Catalog::metal_of_tube(PortTypeId type) const {
   std::optional<MaterialId> metal;
   bool is_tubes = false;
-  for (const PortUse& use : uses(type)) {
-    const MaterialId own = part(use.part).material_at(use.port);
-    if (!material(own).metal || (metal && *metal != own)) return std::nullopt;
-    metal = own;
-    is_tubes = is_tubes || part(use.part).cut_to_length;
-  }
+  /// False: what has such an end is not of one metal.
+  const auto look_at = [&](PortTypeId end) {
+    for (const PortUse& use : uses(end)) {
+      const MaterialId own = part(use.part).material_at(use.port);
+      if (!material(own).metal || (metal && *metal != own)) return false;
+      metal = own;
+      is_tubes = is_tubes || part(use.part).cut_to_length;
+    }
+    return true;
+  };
+  if (look_at(type) && is_tubes) return metal;
+  metal.reset();
+  is_tubes = false;
+  for (const Mate& mate : mates(type))
+    if (!look_at(mate.other)) return std::nullopt;
   return is_tubes ? metal : std::nullopt;
 }
 

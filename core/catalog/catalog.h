@@ -103,8 +103,8 @@ class Catalog {
   bool same_metal(MaterialId a, MaterialId b) const;
   /// One of the two is a coat on the other, or on what is the same metal (galvanized and black iron).
   bool is_coat_and_metal(MaterialId a, MaterialId b) const;
-  /// The metal of a tube's end: that of every part which has such an end, where some are cut from the length; nullopt:
-  /// its kind does not tell it.
+  /// The metal of a tube's end: that of every part which has such an end, where some are cut from the length; of what
+  /// such ends alone go into (a solder cup) theirs. nullopt: its kind does not tell it.
   std::optional<MaterialId> metal_of_tube(PortTypeId type) const;
 
   /// `1-1/4 FNPT`: size, then the kind's notation for that end.

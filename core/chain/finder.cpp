@@ -11,12 +11,14 @@
 #include "chain/build/assemble.h"
 #include "chain/build/span_run.h"
 #include "chain/check.h"
+#include "chain/part/move.h"
 #include "chain/part/swing.h"
 #include "chain/refusal/why_no_assembly.h"
 #include "chain/refusal/why_no_chain.h"
 #include "chain/refusal/why_no_span.h"
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
+#include "chain/span/bow.h"
 #include "chain/span/cut_pieces.h"
 #include "chain/tree/best_tree.h"
 
@@ -149,6 +151,11 @@ AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& requ
 
 Length room_to_turn(const Catalog& catalog, const catalog::Part& part, std::size_t port) {
   return swing_radius(catalog, part, port);
+}
+
+Length drawn_back_by_bowing(const Catalog& catalog, const catalog::Part& hose, Length free) {
+  const auto length = static_cast<double>(in_micrometres(free));
+  return metres(drawn_back(length, radius_putting_on(catalog, hose)) * 1e-6);
 }
 
 }  // namespace riserun::chain

@@ -84,6 +84,11 @@ class Finder {
 /// Radius about a port's axis that must be free while the part is screwed up by it; see part/swing.h.
 Length room_to_turn(const Catalog& catalog, const catalog::Part& part, std::size_t port);
 
+/// How far one end of a hose comes back when it is bowed out of its line to be put on: at half of its least radius, see
+/// span/bow.h.
+/// @param free  length between its two barbs
+Length drawn_back_by_bowing(const Catalog& catalog, const catalog::Part& hose, Length free);
+
 /// Finder::find and Finder::find_assembly for a catalog that is asked once.
 Answer find_chain(const Catalog& catalog, const ChainRequest& request);
 AssemblyAnswer find_assembly(const Catalog& catalog, const AssemblyRequest& request);

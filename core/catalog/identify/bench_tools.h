@@ -45,6 +45,9 @@ inline constexpr double kSwivelSeen = 0.95;
 inline constexpr double kMarkTrue = 0.96;
 /// One certain other letter or size: what is misread or left from another part is one of ten or so (an estimate).
 inline constexpr double kMarkOfAnother = (1.0 - kMarkTrue) / 10.0;
+/// A letter that is misread could be any of the others: two wrong ones seldom make the mark of another thread (an
+/// estimate).
+inline constexpr double kLettersToMisread = 25.0;
 inline constexpr double kHomeShelf = 0.85;  // a part in the hand comes from the shelf of its country
 
 }  // namespace riserun::catalog

@@ -101,7 +101,10 @@ Evidence weigh_mark(const PortTraits& port, const MarkSeen& mark) {
     likelihood *= fits ? kMarkTrue : otherwise;
     agrees = agrees && fits;
   };
-  if (!mark.kinds.empty()) take(std::find(mark.kinds.begin(), mark.kinds.end(), port.port.kind) != mark.kinds.end());
+  const double of_letters =
+      (1.0 - kMarkTrue) / std::pow(kLettersToMisread, static_cast<double>(std::max<std::size_t>(1, mark.letters)));
+  if (!mark.kinds.empty())
+    take(std::find(mark.kinds.begin(), mark.kinds.end(), port.port.kind) != mark.kinds.end(), of_letters);
   if (mark.end) take(*mark.end == port.port.end, 1.0 - kMarkTrue);
   if (mark.pitched)
     take(has_designation(port, mark));

@@ -57,6 +57,8 @@ struct MarkSeen {
   std::optional<End> end;
   std::optional<SizeId> size;
   std::optional<PitchedMark> pitched{};
+  std::size_t letters = 0;            // how many stand for the kinds
+  std::vector<std::string> unread{};  // words that say nothing of a thread: a class, a grade, a maker
 };
 /// Where it was made.
 struct OriginKnown {

@@ -117,10 +117,45 @@ bool is_class_of_parallel_pipe_thread(const Catalog& catalog, std::string_view w
          std::any_of(mark.kinds.begin(), mark.kinds.end(), is_parallel);
 }
 
-/// Whole inches and their fraction are one number, with a space between them too: 1 1/16-12.
+/// Whole inches and their fraction are one number, with a space between them too: 1 1/16-12. A class is none: 150 1/2.
 std::string with_joined_fractions(std::string_view text) {
-  static const std::regex kSpaced("(^|[^0-9./])([0-9]+) ([0-9]+/[0-9]+)");
+  static const std::regex kSpaced("(^|[^0-9./])([0-9]{1,2}) ([0-9]+/[0-9]+)");
   return std::regex_replace(std::string(text), kSpaced, "$1$2-$3");
+}
+
+/// Reads one word between blanks into the mark, piece by piece; what is wrong with it, if anything.
+std::optional<MarkError> take_word(const Catalog& catalog, std::string_view text, std::size_t at,
+                                   std::string_view& number, MarkSeen& mark) {
+  while (at < text.size() && text[at] != ' ') {
+    const std::size_t end = word_end(text, at);
+    const std::string_view word = text.substr(at, end - at);
+    if (mark.size && is_class_of_parallel_pipe_thread(catalog, word, mark)) {
+      mark.end = End::male;
+    } else if (std::isalpha(static_cast<unsigned char>(word.front())) != 0) {
+      if (!take_letters(catalog, word, mark))
+        return MarkError{fmt::format("'{}' is no mark of a thread known here; known are {}, with or without a size",
+                                     word, known_marks(catalog)),
+                         at};
+      mark.letters += word.size();
+    } else {
+      const auto size = quantity::read_size_name(word);
+      const auto* name = std::get_if<std::string>(&size);
+      const auto known = name == nullptr ? std::nullopt : catalog.find_size(*name);
+      number = word;
+      if (known) mark.size = known;
+      if (!known && !take_designation(catalog, word, mark)) {
+        const auto* error = std::get_if<quantity::ReadError>(&size);
+        return MarkError{error ? error->message : fmt::format("'{}' is no size of the catalog", word), at};
+      }
+    }
+    at = end;
+  }
+  return std::nullopt;
+}
+
+/// A grade or class, as A105 and 3000; not a fraction that was not finished.
+bool is_grade(std::string_view word) {
+  return word.find('/') == std::string_view::npos && word.find_first_of("0123456789") != std::string_view::npos;
 }
 
 }  // namespace
@@ -130,40 +165,40 @@ std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_
   const std::string_view text = joined;
   MarkSeen mark;
   std::string_view number;
+  std::optional<MarkError> first_error;
+  bool only_grades = true;  // of what was not read
   for (std::size_t at = 0; at < text.size();) {
-    if (text[at] == ' ') {
-      ++at;
-      continue;
+    const std::size_t blank = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, blank - at);
+    // M20 x 1.5, and M20x1.5 without blanks.
+    const std::size_t pitch_at = text.find_first_of("xX", at);
+    const std::size_t pitch = pitch_at < blank ? text.find_first_not_of(' ', pitch_at + 1) : std::string_view::npos;
+    const bool has_pitch = pitch != std::string_view::npos && (pitch_at > at || mark.size) &&
+                           std::isdigit(static_cast<unsigned char>(text[pitch])) != 0;
+    MarkSeen tried = mark;
+    std::string_view tried_number = number;
+    auto error = take_word(catalog, has_pitch ? text.substr(0, pitch_at) : text, at, tried_number, tried);
+    if (!error) {
+      mark = std::move(tried);
+      number = tried_number;
+    } else if (!word.empty()) {
+      mark.unread.emplace_back(word);
+      only_grades = only_grades && is_grade(word);
+      if (!first_error) first_error = std::move(error);
+      if (word.find('/') != std::string_view::npos) return *first_error;
     }
-    const std::size_t end = word_end(text, at);
-    const std::string_view word = text.substr(at, end - at);
-    if (same_letters(word, "x") && mark.size) {
-      const auto pitch = quantity::read_number(text.substr(end));
-      if (const double* millimetres = std::get_if<double>(&pitch)) keep_pitch(catalog, *millimetres, mark);
+    if (!error && has_pitch && mark.size) {
+      const auto number_of_pitch = quantity::read_number(text.substr(pitch));
+      if (const double* millimetres = std::get_if<double>(&number_of_pitch)) keep_pitch(catalog, *millimetres, mark);
       return mark;
     }
-    if (mark.size && is_class_of_parallel_pipe_thread(catalog, word, mark)) {
-      mark.end = End::male;
-    } else if (std::isalpha(static_cast<unsigned char>(word.front())) != 0) {
-      if (!take_letters(catalog, word, mark))
-        return MarkError{fmt::format("'{}' is no mark of a thread known here; known are {}, with or without a size",
-                                     word, known_marks(catalog)),
-                         at};
-    } else {
-      const auto size = quantity::read_size_name(word);
-      const auto* name = std::get_if<std::string>(&size);
-      number = word;
-      mark.size = name == nullptr ? std::nullopt : catalog.find_size(*name);
-      if (!mark.size && !take_designation(catalog, word, mark)) {
-        const auto* error = std::get_if<quantity::ReadError>(&size);
-        return MarkError{error ? error->message : fmt::format("'{}' is no size of the catalog", word), at};
-      }
-    }
-    at = end;
+    at = blank + 1;
   }
   if (!mark.pitched) settle_dash_size(catalog, number, mark);
-  if (mark.kinds.empty() && !mark.size && !mark.pitched)
-    return MarkError{"no mark given; write what is cast or stamped in, as R 3/4", 0};
+  const bool says_nothing = mark.kinds.empty() && !mark.size && !mark.pitched;
+  // Letters that are none of a thread known here may be those of one that is not.
+  if (first_error && (says_nothing || (mark.kinds.empty() && !only_grades))) return *first_error;
+  if (says_nothing) return MarkError{"no mark given; write what is cast or stamped in, as R 3/4", 0};
   return mark;
 }
 

@@ -18,8 +18,22 @@ std::variant<std::vector<PartId>, NotationError> PartSearch::find_all(std::strin
     return known_words().is_called(query, catalog_.part(id).family, catalog_.part(id).material);
   };
   const std::vector<PartId>& best = std::get<std::vector<PartId>>(found);
-  if (query.sizes.empty() || !known_words().printed_as(words).empty() || std::any_of(best.begin(), best.end(), is_name))
-    return found;
+  if (query.sizes.empty() || !known_words().printed_as(words).empty()) return found;
+  if (std::any_of(best.begin(), best.end(), is_name)) {
+    if (query.sizes.size() > 1 || query.in_inches) return found;
+    // `1 nipple` is every one of that thread, however long.
+    std::vector<PartId> of_size = best;
+    for (const PartId id : PartFit(catalog_, known_words(), Naming::called).all(query)) {
+      const std::vector<Port>& of_part = catalog_.part(id).ports;
+      const bool all_of_it = std::all_of(of_part.begin(), of_part.end(), [&](const Port& port) {
+        return catalog_.size_name(catalog_.port_type(port.type).size) == query.sizes.front();
+      });
+      if (is_name(id) && all_of_it && std::find(best.begin(), best.end(), id) == best.end()) of_size.push_back(id);
+    }
+    std::stable_partition(of_size.begin() + static_cast<std::ptrdiff_t>(best.size()), of_size.end(),
+                          [&](PartId id) { return catalog_.part(id).stocked; });
+    return of_size;
+  }
   PartQuery with_ports = query_with_ports(ports(), meant);
   if (!with_ports.ports.empty() && with_ports.words.empty() && with_ports.sizes.empty()) query = std::move(with_ports);
   std::vector<PartId> all = PartFit(catalog_, known_words(), Naming::called).all(query);

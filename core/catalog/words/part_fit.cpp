@@ -47,8 +47,9 @@ std::optional<PartFit::Fit> PartFit::fit_of(const PartQuery& query, const Part& 
   const std::optional<bool> sizes = whole_size(part);
   if (!sizes) return std::nullopt;
   if (naming_ == Naming::whole) return Fit{words_.is_whole_name(query, part.family, part.material), *sizes, false};
+  const bool is_length = query.in_inches && is_as_long_as_said(part);
   const bool first = !query.sizes.empty() && begins_with(part, query.sizes.front());
-  return Fit{words_.is_called(query, part.family, part.material), *sizes, first};
+  return Fit{words_.is_called(query, part.family, part.material), *sizes || is_length, first || is_length};
 }
 
 void PartFit::tell_who_knows(const PartQuery& query) {
@@ -77,6 +78,16 @@ bool PartFit::has_ports(const Part& part, std::vector<PortTypeId> wanted) {
     if (found != wanted.end()) wanted.erase(found);
   }
   return wanted.empty();
+}
+
+bool PartFit::is_as_long_as_said(const Part& part) {
+  if (wanted_.size() != 1 || part.ports.size() != 2) return false;
+  const auto has_it = [&](const Port& port) {
+    return catalog_.size_name(catalog_.port_type(port.type).size) == wanted_.front();
+  };
+  const std::vector<std::string>& has = sizes_said_in(part.size);
+  return std::binary_search(has.begin(), has.end(), wanted_.front()) &&
+         std::none_of(part.ports.begin(), part.ports.end(), has_it);
 }
 
 bool PartFit::begins_with(const Part& part, const std::string& size) const {

@@ -41,6 +41,8 @@ class PartFit {
   void tell_who_knows(const PartQuery& query);
   bool knows(const Part& part, std::size_t place, const std::string& word, bool port_words);
   static bool has_ports(const Part& part, std::vector<PortTypeId> wanted);
+  /// The one size asked for is none of its ports', which are two, but how long it is: `3 in nipple`.
+  bool is_as_long_as_said(const Part& part);
   bool begins_with(const Part& part, const std::string& size) const;
   /// Nothing: the part has not these sizes. True: they are all the sizes that it has.
   std::optional<bool> whole_size(const Part& part);

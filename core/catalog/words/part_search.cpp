@@ -2,6 +2,7 @@
 
 #include "catalog/words/counted_words.h"
 #include "catalog/words/hole_words.h"
+#include "catalog/words/not_here.h"
 #include "catalog/words/part_fit.h"
 #include "catalog/words/part_words.h"
 #include "catalog/words/pressure_words.h"
@@ -213,25 +214,6 @@ PartSearch::ByPressure PartSearch::find_by_pressure(std::string_view words, bool
 
 std::vector<PartId> PartSearch::find(std::string_view words) { return find_by(words, false); }
 
-namespace {
-
-/// Things of the trade that no plan of this kind uses, and what is asked for in their place.
-struct NotHere {
-  std::string_view name;
-  std::string_view instead;
-};
-constexpr NotHere kNotHere[] = {
-    {"globe valve",
-     "a globe valve throttles and is not in the catalog; a 'gate valve' or 'ball valve' shuts, a "
-     "'needle valve' throttles a little"},
-    {"floor flange",
-     "a floor flange makes a leg of a pipe and seals nothing, so it is not in the catalog; a "
-     "'threaded flange' is bolted to its like and tight"},
-    {"pipe wye", "a wye for pressure pipe is not in the catalog; a 'tee' branches pipe, a 'hose wye' garden hose"},
-};
-
-}  // namespace
-
 std::optional<NotationError> PartSearch::counted_or_sized(std::string_view words) {
   if (catalog_.find_part(words)) return std::nullopt;
   const std::optional<CountedWords> counted = counted_in(words);
@@ -299,9 +281,7 @@ NotationError PartSearch::why_none(std::string_view words) {
   for (const Token& token : split_words(words))
     if (token.is_size && (token.text.starts_with('/') || token.text.ends_with('/')))
       return {"'" + token.text + "' is no size; a fraction has two numbers, as 3/4", token.offset, {}};
-  for (const NotHere& thing : kNotHere)
-    if (const std::size_t at = lower_case(words).find(thing.name); at != std::string::npos)
-      return {std::string(thing.instead), at, {}};
+  if (const std::optional<NotHere> thing = not_here(words)) return {std::string(thing->instead), thing->offset, {}};
   if (auto by_pressure = find_by_pressure(words, true); by_pressure.none) return *std::move(by_pressure.none);
   PartQuery query = plain_query(words);
   if (query.words.empty() && query.sizes.empty())

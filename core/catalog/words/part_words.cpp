@@ -83,8 +83,13 @@ void PartQuery::take(Token token) {
 }
 
 PartQuery plain_query(std::string_view text) {
+  constexpr std::string_view kInch[] = {"in", "inch", "inches"};
   PartQuery query;
-  for (Token& token : split_words(text)) query.take(std::move(token));
+  std::vector<Token> tokens = split_words(text);
+  for (std::size_t at = 0; at + 1 < tokens.size(); ++at)
+    query.in_inches = query.in_inches || (tokens[at].is_size && std::find(std::begin(kInch), std::end(kInch),
+                                                                          tokens[at + 1].text) != std::end(kInch));
+  for (Token& token : tokens) query.take(std::move(token));
   return query;
 }
 

@@ -35,6 +35,7 @@ struct PartQuery {
   std::vector<Token> words;  // without plural
   std::vector<std::string> sizes;
   std::vector<PortTypeId> ports;
+  bool in_inches = false;  // behind a size stands `in`: `3 in nipple`
 
   void take(Token token);
 };

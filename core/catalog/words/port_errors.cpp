@@ -1,4 +1,5 @@
 // Why words are no port, and what is close to them.
+#include "catalog/words/not_here.h"
 #include "catalog/words/port_reader.h"
 #include "catalog/yaml/nearest_name.h"
 #include "quantity/read.h"
@@ -62,6 +63,7 @@ PortError PortReader::in_millimetres() const {
 
 PortError PortReader::unknown_word(const Token& token) const {
   if (token.text == "mm" && size_) return in_millimetres();
+  if (const auto thing = not_here(text_)) return {std::string(thing->instead), thing->offset, {}};
   std::vector<std::string> close = vocabulary_.close_to(token.text);
   std::string message = in_text(token) + " is not understood";
   if (!close.empty()) {

@@ -71,6 +71,8 @@ std::size_t PortReader::take(std::size_t at) {
     take_end(*end, token);
   } else if (const std::optional<KindEnds> means = vocabulary_.with_end_letter(token)) {
     narrow(*means, token, token);
+  } else if (token.text == "od") {
+    by_outside_ = true;
   } else if (!idle_in_port(token.text)) {
     return 0;
   }
@@ -132,16 +134,25 @@ std::optional<SizeId> PortReader::dash_size(const JointKind& kind) const {
 }
 
 const JointSize* PortReader::row_of(const JointKind& kind) const {
+  const quantity::Reading<double> across = quantity::read_number(size_->text);
+  const bool is_number = std::holds_alternative<double>(across);
+  const auto is_as_far_across = [&](const JointSize& row) {
+    return std::abs(in_inches(row.outside_diameter) - std::get<double>(across)) < 1e-4;
+  };
+  if (by_outside_) {
+    if (kind.threaded || !is_number) return nullptr;
+    const auto row = std::find_if(kind.sizes.begin(), kind.sizes.end(), is_as_far_across);
+    return row == kind.sizes.end() ? nullptr : &*row;
+  }
   const auto counts = [&](const JointSize& row) { return !per_inch_ || row.threads_per_inch == *per_inch_; };
   for (const JointSize& row : kind.sizes)
     if (catalog_.size_name(row.size) == size_->text && counts(row)) return &row;
   if (const auto dash = dash_size(kind))
     for (const JointSize& row : kind.sizes)
       if (row.size == *dash) return &row;
-  const quantity::Reading<double> across = quantity::read_number(size_->text);
-  if (!kind.threaded || kind.tapered || !std::holds_alternative<double>(across)) return nullptr;
+  if (!kind.threaded || kind.tapered || !is_number) return nullptr;
   for (const JointSize& row : kind.sizes)
-    if (std::abs(in_inches(row.outside_diameter) - std::get<double>(across)) < 1e-4 && counts(row)) return &row;
+    if (is_as_far_across(row) && counts(row)) return &row;
   return nullptr;
 }
 

@@ -81,6 +81,7 @@ class PortReader {
   KindEnds usually_;
   std::optional<Token> size_;
   std::optional<double> per_inch_;  // threads
+  bool by_outside_ = false;         // the size is said to be the diameter outside
   std::optional<End> end_;
   Token end_token_;
   std::optional<PortError> conflict_;

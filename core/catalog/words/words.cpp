@@ -206,6 +206,24 @@ std::vector<Token> in_full(std::vector<Token> tokens) {
   return result;
 }
 
+/// `AN-6`, `AN6`, `-6 AN`, `6 AN`: beside a whole number AN names the flare that SAE J514 has made of it, JIC (common
+/// practice); `an` by itself is no more than an article.
+std::vector<Token> with_flares_named(std::string_view text, std::vector<Token> tokens) {
+  const auto is_dash = [&](const Token& token) {
+    return token.is_size &&
+           text.substr(token.offset, token.length).find_first_not_of("-0123456789") == std::string_view::npos;
+  };
+  for (std::size_t at = 0; at < tokens.size(); ++at) {
+    Token& token = tokens[at];
+    if (token.is_size || token.text != "an") continue;
+    const bool before = at > 0 && is_dash(tokens[at - 1]);
+    const bool behind =
+        at + 1 < tokens.size() && is_dash(tokens[at + 1]) && tokens[at + 1].offset <= token.offset + token.length + 1;
+    if (before || behind) token.text = "jic";
+  }
+  return tokens;
+}
+
 std::vector<Token> with_spoken_sizes(const std::vector<Token>& tokens) {
   std::vector<Token> result;
   for (std::size_t at = 0; at < tokens.size();) {
@@ -255,15 +273,16 @@ bool has_the_same_letters(std::string_view a, std::string_view b) {
 }  // namespace
 
 std::vector<std::string> meant_by(std::string_view word, std::span<const std::string> known) {
-  constexpr std::size_t kShortest = 4;  // of shorter words too many are near
+  constexpr std::size_t kShortest = 4;  // of shorter words too many are near, but where one letter was left out
   constexpr std::size_t kLong = 7;      // where both are as long, two slips are still the same word
   // Hardly anybody mistypes the first letter (common practice), and many short words differ in it alone; where a letter
   // of four is another one, it is another word: flux is not flex.
-  if (word.size() < kShortest) return {};
+  if (word.size() + 1 < kShortest) return {};
   std::size_t nearest = word.size() < kLong ? 1 : 2;
   std::vector<std::string> meant;
   for (const std::string& one : known) {
     if (one.size() + 2 < kShortest || one.front() != word.front()) continue;
+    if (word.size() < kShortest && one.size() != kShortest) continue;
     const std::size_t slips = slips_between(word, one);
     if (slips > std::min<std::size_t>(nearest, one.size() < kLong ? 1 : 2) || slips >= one.size() - 1) continue;
     if (word.size() == kShortest && one.size() == kShortest && !has_the_same_letters(word, one)) continue;
@@ -300,7 +319,7 @@ std::vector<Token> split_words(std::string_view text) {
     }
     at += length;
   }
-  return with_spoken_sizes(in_full(std::move(tokens)));
+  return with_spoken_sizes(in_full(with_flares_named(text, std::move(tokens))));
 }
 
 std::string without_plural(std::string_view word) {

@@ -27,17 +27,17 @@ using catalog::PortTypeId;
 ///      between ends of two metals that Galvanic::avoid keeps apart, one that does (plastic thread) is at home.
 ///      A thread that is at home on an end alone (garden hose thread) is foreign at each joint between two parts of the
 ///      run too, unless every end has it, the base of an assembly has it, or a need asks for a hose with such ends.
-///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; parts that bend (hose),
-///   twice
-///      where they stand less than kHouseWater; under Galvanic::warn parts that keep metals apart (dielectric unions),
-///      those with ports of unlike kinds only where no end's metal is known, or both are and need not be kept apart.
-///   4. fewest size changes: parts whose two passed ports differ in nominal size.
+///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; what bends (hose),
+///      twice where it stands less than kHouseWater; under Galvanic::warn what keeps metals apart (dielectric unions),
+///      with ports of unlike kinds only where no end's metal is known, or both are and need not be kept apart.
+///   4. fewest size changes: parts whose two passed ports differ in nominal size; each weighs in 3. as a port does.
 ///   5. fewest parts, plugs included.
 ///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
 ///      steel), then fewest that are not of an end's own (of the better of the two, where known; steel and black iron
 ///      are one metal, Catalog::same_metal), then those nearest to it in the galvanic series (brass goes into copper
 ///      before stainless; what is no metal is farthest), then fewest that are not of the run's commonest; a device is
-///      of any here: what joins it need not follow its metal. Neither metals kept apart nor nearness count where
+///      of any here: what joins it need not follow its metal. What bends counts among the first of these alone: no
+///      hose is of the line's metal. Neither metals kept apart nor nearness count where
 ///      Galvanic::avoid parts them anyway. In a chain between two known metals that must be kept apart the parts before
 ///      the first part that does so (a dielectric union) are held against the first end alone, those behind it against
 ///      the last, and it itself against neither.

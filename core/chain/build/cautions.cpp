@@ -1,6 +1,7 @@
 #include "chain/build/cautions.h"
 
 #include "chain/ask/needs.h"
+#include "chain/part/metals.h"
 #include "chain/part/move.h"
 #include "chain/part/wetted_area.h"
 
@@ -167,16 +168,15 @@ Facts effect_beside(const Side& anode, const Side& cathode, const std::string& n
 void Cautions::look_at_metals(const Side& a, const Side& b) {
   const catalog::Material& first = catalog_.material(*a.material);
   const catalog::Material& second = catalog_.material(*b.material);
-  const GalvanicVerdict verdict = catalog_.galvanic(*a.material, *b.material);
-  // Nothing carries the current where it is dry: only metals far apart are worth a word there.
-  const bool dry = service_ == Service::air && verdict == GalvanicVerdict::watch;
-  if (verdict != GalvanicVerdict::fine && !dry) {
+  const GalvanicVerdict verdict = verdict_in(catalog_, service_ == Service::air, *a.material, *b.material);
+  if (verdict != GalvanicVerdict::fine) {
     const bool first_corrodes = first.anodic_index_volts > second.anodic_index_volts;
     const catalog::Material& noble = first_corrodes ? second : first;
     const std::string& eaten = first_corrodes ? first.name : second.name;
     const Facts areas = effect_beside(first_corrodes ? a : b, first_corrodes ? b : a, noble.name);
     if (verdict == GalvanicVerdict::keep_apart)
-      say(fact("keep_metals_apart", a.name(), first.name, b.name(), second.name, eaten, areas));
+      say(fact(service_ == Service::air ? "keep_metals_apart_in_air" : "keep_metals_apart", a.name(), first.name,
+               b.name(), second.name, eaten, areas));
     else
       note(fact("watch_metals", eaten, noble.name, areas), fact("meets", a.name(), b.name()));
   }

@@ -62,12 +62,20 @@ struct Cost {
 /// Two counts in one number, the first before the second; sums hold while each is less than 2^31.
 constexpr std::int64_t before_and_after(std::int64_t first, std::int64_t second) { return (first << 32) + second; }
 
+/// Ports of other kinds and size changes together, then these: one bushing in pipe thread comes before a train of
+/// reducers in the ends' own kind.
+inline std::int64_t strays_of(const Measures& m) {
+  return before_and_after(m.other_kinds + m.size_changes, m.size_changes);
+}
+/// The ports of other kinds of it.
+constexpr std::int64_t other_kinds_in(std::int64_t strays) { return (strays >> 32) - (strays & 0xFFFFFFFF); }
+
 /// What an order weighs; of the orders line and bin the keys up to the number of parts. Their other keys depend on the
 /// run's commonest material and are looked at among runs that these keys find equal, see Rest.
 inline Cost cost_of(Order order, const Measures& m) {
   switch (order) {
     case Order::line:
-      return {{m.wishes, m.narrowing, m.foreign_threads, before_and_after(m.other_kinds, m.size_changes), m.parts}};
+      return {{m.wishes, m.narrowing, m.foreign_threads, strays_of(m), m.parts}};
     case Order::parts:
       return {{m.wishes, m.parts, m.cents, m.drawbacks, 0}};
     case Order::price:
@@ -77,8 +85,7 @@ inline Cost cost_of(Order order, const Measures& m) {
     case Order::length:
       return {{m.wishes, m.micrometres, m.parts, m.cents, m.drawbacks}};
     case Order::bin:
-      return {{m.wishes, m.narrowing, before_and_after(m.foreign_threads, m.buy),
-               before_and_after(m.other_kinds, m.size_changes), m.parts}};
+      return {{m.wishes, m.narrowing, before_and_after(m.foreign_threads, m.buy), strays_of(m), m.parts}};
   }
   return {};
 }
@@ -88,7 +95,7 @@ constexpr std::int64_t narrowing_of(Order order, const Cost& cost) { return keep
 
 /// Of a cost under the order line: nothing narrows the line, and no port is of a kind that its ends have not.
 constexpr bool keeps_size_and_kind(const Cost& cost) {
-  return cost.tuple[1] == 0 && cost.tuple[2] == 0 && cost.tuple[3] >> 32 == 0;
+  return cost.tuple[1] == 0 && cost.tuple[2] == 0 && other_kinds_in(cost.tuple[3]) == 0;
 }
 
 /// What decides between runs that cost the same: under the orders line and bin parts of a metal that an end's must be

@@ -5,6 +5,11 @@
 
 namespace riserun::chain {
 
+/// Two metals in one run. Nothing carries the current where it is dry, compressed air included: there they may be half
+/// a volt apart in the galvanic series (MIL-STD-889 practice, from memory), as a brass fitting is from an air filter of
+/// aluminium, and less is not worth a word.
+catalog::GalvanicVerdict verdict_in(const Catalog& catalog, bool dry, MaterialId a, MaterialId b);
+
 /// The two metals may touch in what the run carries; always so unless the request avoids bad pairs. Invalid ids: not
 /// known, so yes.
 bool metals_may_meet(const Catalog& catalog, const ChainRequest& request, MaterialId a, MaterialId b);

@@ -100,7 +100,7 @@ bool changes_size(const Catalog& catalog, const Part& part, std::size_t enter, s
 
 Make make_of(const Catalog& catalog, PartId id) {
   const Part& part = catalog.part(id);
-  return {part.material, catalog::only_if_asked(catalog.family(part.family).role)};
+  return {part.material, catalog::only_if_asked(catalog.family(part.family).role), bends(catalog, part)};
 }
 
 std::vector<Make> makes_of(const Catalog& catalog, const Move& move) {

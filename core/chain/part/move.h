@@ -43,10 +43,11 @@ struct Move {
 };
 
 /// What a part is where material is looked at. A device comes in the metal that it is made in: the pipe beside it need
-/// not follow (a brass valve goes into a run of black iron, common practice).
+/// not follow (a brass valve goes into a run of black iron, common practice). Nor is what bends of any line's metal.
 struct Make {
   MaterialId material;
   bool device = false;
+  bool bends = false;
   auto operator<=>(const Make&) const = default;
 };
 Make make_of(const Catalog& catalog, PartId part);

@@ -94,8 +94,9 @@ class Yardstick {
 
  private:
   void count(const Make& make, const std::vector<std::int64_t>& weights, Rest& rest) const {
-    rest.tuple[0] += weights.empty() ? 0 : weights[make.material.row];
-    rest.tuple[kWorthPlace] += make.device || make.material == one_ ? 0 : kWorthOfOneMaterial;
+    const std::int64_t weight = weights.empty() ? 0 : weights[make.material.row];
+    rest.tuple[0] += make.bends ? weight - weight % kClash : weight;
+    rest.tuple[kWorthPlace] += make.device || make.bends || make.material == one_ ? 0 : kWorthOfOneMaterial;
   }
 
   std::vector<std::int64_t> weights_;  // by material
@@ -103,9 +104,9 @@ class Yardstick {
   MaterialId one_;
 };
 
-/// Every pair of a known end's material and one that something but a device is made of, then those of two sides.
+/// Every pair of a known end's material and one that something but a device or a hose is of, then those of two sides.
 inline std::vector<Yardstick> yardsticks(const Catalog& catalog, const EndMetals& ends, std::vector<Make> makes) {
-  std::erase_if(makes, [](const Make& make) { return make.device; });
+  std::erase_if(makes, [](const Make& make) { return make.device || make.bends; });
   std::sort(makes.begin(), makes.end());
   makes.erase(std::unique(makes.begin(), makes.end()), makes.end());
   if (makes.empty()) makes.push_back({});

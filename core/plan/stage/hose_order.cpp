@@ -1,14 +1,12 @@
 #include "plan/stage/hose_order.h"
 
+#include "chain/finder.h"
+
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 namespace riserun::plan {
 
 namespace {
-
-constexpr double kBoresOfBend = 6.0;
 
 bool stands_still(const chain::PortEnd& end) { return end.freedom == chain::Freedom::fixed; }
 
@@ -32,12 +30,6 @@ std::optional<std::size_t> hose_at(const Catalog& catalog, const chain::Run& run
 
 }  // namespace
 
-Length drawn_back_by_bowing(Length free, Length bore) {
-  const Length radius = bore * kBoresOfBend;
-  const double angle = std::min((free / (4.0 * radius)).value(), std::numbers::pi / 2.0);
-  return 4.0 * radius * (angle - std::sin(angle));
-}
-
 std::optional<HoseOnLast> hose_on_last(const Catalog& catalog, const ConnectionPlan& connection) {
   const chain::Chain* run = connection.chain();
   if (run == nullptr || connection.ends_in || !stands_still(run->base) || !stands_still(run->ends.front().port))
@@ -53,7 +45,7 @@ std::optional<HoseOnLast> hose_on_last(const Catalog& catalog, const ConnectionP
   for (const chain::RunJoint& joint : run->joints)
     if (is_clamped(catalog, joint) && hose_at(catalog, *run, joint) == row) found.free -= joint.make_up;
   found.free = std::max(found.free, metres(0.0));
-  found.bends_on = drawn_back_by_bowing(found.free, part.ports[0].bore) >= found.into;
+  found.bends_on = chain::drawn_back_by_bowing(catalog, part, found.free) >= found.into;
   return found;
 }
 

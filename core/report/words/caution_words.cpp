@@ -22,6 +22,9 @@ std::span<const Words> caution_words() {
       {"keep_metals_apart",
        "{0} ({1}) and {2} ({3}) should be kept apart: in water the {4} corrodes{5}; put a dielectric joint or plastic "
        "between them"},
+      {"keep_metals_apart_in_air",
+       "{0} ({1}) and {2} ({3}) should be kept apart: wherever the air leaves its water the {4} corrodes{5}; take "
+       "one metal, or a dielectric joint that is proved for air"},
       {"watch_metals", "{0} against {1}: the {0} corrodes{2}; watch it where {3}"},
       {"fast_for_it_is_small", ", and fast, for it is small beside the {0}"},
       {"slowly_for_it_is_large", ", but slowly, for it is large beside the {0}"},

@@ -59,7 +59,10 @@ std::string mark_text(const Catalog& catalog, const catalog::MarkSeen& mark) {
     text += " " + mark.pitched->text;
   else if (mark.size)
     text += " " + catalog.size_name(*mark.size);
-  return names.empty() ? text : fmt::format("{} as {}", text, fmt::join(names, " or "));
+  if (!names.empty()) text += fmt::format(" as {}", fmt::join(names, " or "));
+  // A class, a grade or a maker's name: said, so that nobody takes it for read.
+  if (!mark.unread.empty()) text += fmt::format(" (nothing is read from {})", fmt::join(mark.unread, ", "));
+  return text;
 }
 
 struct Observed {

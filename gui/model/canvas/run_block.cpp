@@ -24,15 +24,6 @@ Point direction_at(double degrees) {
   return {static_cast<float>(std::cos(angle)), static_cast<float>(-std::sin(angle))};
 }
 
-void each_spot(report::Drawing& drawing, const auto& change) {
-  for (report::Shape& shape : drawing.shapes) {
-    if (auto* area = std::get_if<report::Area>(&shape))
-      std::for_each(area->outline.begin(), area->outline.end(), change);
-    if (auto* stroke = std::get_if<report::Stroke>(&shape))
-      std::for_each(stroke->points.begin(), stroke->points.end(), change);
-  }
-}
-
 class Blocking {
  public:
   Blocking(const plan::Plan& plan, const Sketch& sketch, const report::RunPicture& picture, double scale)
@@ -159,21 +150,6 @@ void take_all_in(RunBlock& block) {
 }
 
 }  // namespace
-
-void RunBlock::move(const Point& offset) {
-  const auto shift = [&](Spot& spot) { spot = {spot.x + offset.x, spot.y - offset.y}; };
-  each_spot(art, shift);
-  const auto shift_pin = [&](PlacedPin& pin) { pin.where = {pin.where.x + offset.x, pin.where.y + offset.y}; };
-  for (PlacedNode& node : nodes) {
-    node.box = node.box.at(offset);
-    node.words = node.words.at(offset);
-    std::for_each(node.pins.begin(), node.pins.end(), shift_pin);
-  }
-  title = title.at(offset);
-  all = all.at(offset);
-  shift_pin(base);
-  std::for_each(faces.begin(), faces.end(), shift_pin);
-}
 
 RunBlock run_block(const plan::Plan& plan, const Sketch& sketch, std::size_t connection,
                    const report::RunPicture& picture, const Stance& stance, double scale, const WordSizes& words) {

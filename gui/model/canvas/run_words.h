@@ -1,7 +1,7 @@
 // Where the words of a run stand: each part's own beside it with a line to it, or its name in a list under the picture.
 #pragma once
 
-#include "gui/model/canvas/run_block.h"
+#include "gui/model/canvas/placed_run.h"
 
 namespace riserun::gui {
 

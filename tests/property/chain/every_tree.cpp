@@ -95,10 +95,7 @@ bool TreeTrial::may_be_used(PartId id) const {
 
 bool TreeTrial::clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const {
   if (request_.rules.galvanic != Galvanic::avoid || !a || !b) return false;
-  const GalvanicVerdict verdict = catalog_.galvanic(*a, *b);
-  const bool wet = request_.rules.service == Service::water && !request_.rules.dry;
-  if (is_coated(catalog_, *a, *b)) return false;
-  return verdict == GalvanicVerdict::keep_apart || (wet && verdict == GalvanicVerdict::watch);
+  return eats(catalog_, request_.rules.service == Service::water && !request_.rules.dry, *a, *b);
 }
 
 PortTypeId TreeTrial::type_at(const std::vector<TreeItem>& tree, Open open) const {

@@ -3,6 +3,7 @@
 #include "property/chain/exhaustive.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::chain::testing {
 
@@ -53,6 +54,22 @@ std::int64_t deepest_of(const Catalog& catalog, PortTypeId type) {
   std::int64_t deepest = own_depth(catalog, type);
   for (const Mate& mate : catalog.mates(type)) deepest = std::max(deepest, depth_of_joint(catalog, type, mate.other));
   return deepest;
+}
+
+std::pair<std::int64_t, std::int64_t> depth_and_band(const Catalog& catalog, PortTypeId a, PortTypeId b) {
+  const MatingRule& rule = *catalog.mating_rule(a, b);
+  const PortTypeId deeper = own_depth(catalog, a) < own_depth(catalog, b) ? b : a;
+  const JointSize* size = catalog.joint_size(catalog.port_type(deeper));
+  const JointSize* first = catalog.joint_size(catalog.port_type(catalog.port_type(a).kind == rule.kind_a ? a : b));
+  const JointSize* rules = rule.kind_a != rule.kind_b && first != nullptr ? first : size;
+  return {depth_of_joint(catalog, a, b), rules ? micro(rules->make_up_tolerance) : 0};
+}
+
+double turn_of(const Part& part, std::size_t enter, std::size_t leave) {
+  double turn = std::fmod(part.ports[leave].heading_degrees - part.ports[enter].heading_degrees + 180.0, 360.0);
+  if (turn > 180.0) turn -= 360.0;
+  if (turn < -180.0) turn += 360.0;
+  return std::abs(turn);
 }
 
 }  // namespace riserun::chain::testing

@@ -98,6 +98,46 @@ TEST(FittersChain, CopperGoesOntoIronByOneDielectricUnion) {
   EXPECT_THAT(families(galvanized.answer), ElementsAre("dielectric-union"));
 }
 
+// Into a solder cup goes copper tube alone (ASME B16.22), which iron in the same water is to be kept apart from.
+TEST(FittersChain, NoIronStandsBetweenBrassAndASolderCup) {
+  const auto [status, answer] = chain({"3/4 hose", "1/2 solder cup", "--need", "tee"});
+  ASSERT_EQ(status, kDone);
+  for (const json& part : answer.at("chains").at(0).at("parts")) {
+    EXPECT_THAT(part.at("id").get<std::string>(), Not(HasSubstr("/black-iron/")));
+    for (const json& plug : part.at("plugs")) EXPECT_THAT(plug.at("id").get<std::string>(), HasSubstr("/brass/"));
+  }
+  EXPECT_THAT(ask({"chain", "3/4 hose", "1/2 solder cup", "--need", "tee"}).out, Not(HasSubstr("kept apart")));
+}
+
+// No hose is of copper: whether it is called rubber or, for its nuts, brass, is no reason for the dear one.
+TEST(FittersChain, AHoseIsNotChosenByItsMetal) {
+  const auto [status, answer] = chain({"3/4 MGHT", "1-1/2 copper tube", "--span", "22 in", "--offset", "2 in"});
+  ASSERT_EQ(status, kDone);
+  EXPECT_THAT(families(answer), Contains("hose"));
+  EXPECT_THAT(families(answer), Not(Contains("flexible-connector")));
+}
+
+// Two copper reducers and a plug of 3/8 keep more to the tube's own kind than one bushing does, and nobody buys them.
+TEST(FittersChain, OneBushingComesBeforeATrainOfReducers) {
+  const auto [status, answer] = chain({"3/4 copper tube", "1/4 air coupler", "--air"});
+  ASSERT_EQ(status, kDone);
+  EXPECT_EQ(families(answer).size(), 3U);
+  EXPECT_THAT(families(answer), Contains("hex-bushing"));
+}
+
+// Air filters are of aluminium and their fittings of brass, half a volt apart, which dry metals may be (MIL-STD-889
+// practice, from memory). Zinc on brass is further apart.
+TEST(FittersChain, ABrassFittingInAnAirFilterIsNotWarnedOf) {
+  const Words air = {"chain", "1/2 FNPT brass", "1/2 FNPT brass", "--need", "air filter", "--air"};
+  const Answered brass = ask(air);
+  EXPECT_EQ(brass.status, kDone);
+  EXPECT_THAT(brass.out, HasSubstr("aluminium"));
+  EXPECT_THAT(brass.out, Not(HasSubstr("kept apart"))) << brass.out;
+  EXPECT_EQ(ask(air + Words{"--galvanic", "avoid"}).out, brass.out);
+  const Answered zinc = ask({"chain", "1/2 FNPT galvanized", "1/2 MNPT brass", "--air"});
+  EXPECT_THAT(zinc.out, HasSubstr("kept apart")) << zinc.out;
+}
+
 TEST(FittersChain, CopperGoesOntoBrassWithoutADielectricUnion) {
   const auto [status, answer] = chain({"1 copper tube", "1 MNPT brass", "--held"});
   ASSERT_EQ(status, kDone);

@@ -336,7 +336,9 @@ TEST(ThreadMark, OfAParallelMaleHasItsClass) {
   const auto mark = std::get<MarkSeen>(read_mark(shipped(), "G3/4A"));
   EXPECT_EQ(mark.end, End::male);
   EXPECT_EQ(mark.size, shipped().find_size("3/4"));
-  EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "NPT 3/4 A")));
+  const auto tapered = std::get<MarkSeen>(read_mark(shipped(), "NPT 3/4 A"));
+  EXPECT_EQ(tapered.unread, std::vector<std::string>{"A"});
+  EXPECT_FALSE(tapered.end);
 }
 
 // Dryseal pipe thread screws into plain (ASME B1.20.3); PT and PF are JIS B 0203's and B 0202's R and G (from memory).
@@ -369,6 +371,32 @@ TEST(HandTrial, GoesNoFurtherThanItsThreads) {
   const Identification far = identify(shipped(), measured({HandTrial{known, 25.0}}, End::male));
   EXPECT_TRUE(far.candidates.empty());
   EXPECT_FALSE(far.nearest.empty());
+}
+
+// Forged fittings carry their class and their steel's grade beside the size: ASME B16.11, 4 (from memory).
+TEST(ThreadMark, AClassAndAGradeSayNothingOfTheThread) {
+  const auto forged = std::get<MarkSeen>(read_mark(shipped(), "3000 1 A105"));
+  EXPECT_EQ(forged.size, shipped().find_size("1"));
+  EXPECT_EQ(forged.unread, (std::vector<std::string>{"3000", "A105"}));
+  const auto made = std::get<MarkSeen>(read_mark(shipped(), "150 1/2 NPT Forge"));
+  EXPECT_EQ(made.size, shipped().find_size("1/2"));
+  EXPECT_EQ(made.kinds.size(), std::get<MarkSeen>(read_mark(shipped(), "NPT")).kinds.size());
+  EXPECT_TRUE(std::holds_alternative<MarkError>(read_mark(shipped(), "3000 A105")));
+}
+
+// ISO 7-1: Rp is the parallel female that a tapered male seals in, and no other thread has these two letters
+// (published).
+TEST(ThreadMark, LettersThatOneKindAloneHasAreEnough) {
+  const auto mark = std::get<MarkSeen>(read_mark(shipped(), "Rp 3/4"));
+  const Identification found = identify(shipped(), measured({mark}, End::female));
+  EXPECT_EQ(shipped().written(found.candidates.front().type), "3/4 Rp");
+  EXPECT_TRUE(found.certain);
+}
+
+// UNF is the thread of bolts and of O-ring ports, which are females (SAE J1926: from memory).
+TEST(ThreadMark, AUnifiedThreadMayBeAPort) {
+  EXPECT_FALSE(std::get<MarkSeen>(read_mark(shipped(), "7/16-20 UNF")).end);
+  EXPECT_FALSE(std::get<MarkSeen>(read_mark(shipped(), "1/4-20 UNC")).end);
 }
 
 TEST(ThreadMark, UnknownLettersNameTheKnownOnes) {

@@ -7,6 +7,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
+#include <variant>
 #include <vector>
 
 namespace riserun::catalog {
@@ -213,6 +216,13 @@ constexpr SaidPort kPorts[] = {
     {"3/8 rubber hose", "3/8 hose end"},
     {"1 FNTP", "1 FNPT"},
     {"3/4 garden hsoe male", "3/4 MGHT"},
+    {"AN-6 male", "3/8 male 37 flare"},
+    {"male -6 AN", "3/8 male 37 flare"},
+    {"6 AN female", "3/8 female 37 flare swivel"},
+    {"an 1/2 FNPT", "1/2 FNPT"},
+    {"1/2 OD tube", "3/8 copper tube"},
+    {"5/8 in OD PEX", "1/2 PEX tube"},
+    {"1/2 OD compression", "1/2 compression"},
 };
 
 TEST(CounterWords, AreTheRightPartOrPort) {
@@ -289,6 +299,46 @@ TEST(CounterWords, OfWhatIsNotInTheCatalogSayWhatServes) {
   PartSearch search(testing::shipped_catalog());
   EXPECT_THAT(error_of(search.find_called("1 globe valve")), HasSubstr("'gate valve' or 'ball valve' shuts"));
   EXPECT_THAT(error_of(search.find_called("floor flange 1")), HasSubstr("'threaded flange'"));
+  EXPECT_THAT(error_of(search.find_called("sight glasses")), HasSubstr("'vinyl hose'"));
+  EXPECT_THAT(error_of(search.find_called("1/2 float valve")), HasSubstr("'ball valve'"));
+  EXPECT_THAT(error_of(search.find_called("pipe dope")), HasSubstr("is no part"));
+  EXPECT_THAT(error_of(search.find_called("1/2 CPVC elbow")), HasSubstr("'copper' and 'PEX'"));
+  for (const char* served : {"vinyl hose", "gate valve", "ball valve", "check valve", "needle valve", "copper", "PEX"})
+    EXPECT_EQ(error_of(search.find_called(served)), "no error") << served;
+  const auto why_no_port = [&](std::string_view text) {
+    const auto port = search.ports().read(text);
+    return std::holds_alternative<PortTypeId>(port) ? "no error" : std::get<NotationError>(port).message;
+  };
+  EXPECT_THAT(why_no_port("1/2 CPVC"), HasSubstr("CPVC is not in the catalog"));
+  EXPECT_THAT(why_no_port("3/8 ORB"), HasSubstr("O-ring boss"));
+  // CTS is the outside diameter of copper tube and of PEX (ASTM B88, ASTM F876: published).
+  EXPECT_EQ(why_no_port("1/2 CTS"), "this can be read in several ways: 1/2 copper tube or 1/2 PEX tube");
+}
+
+TEST(CounterWords, ALengthIsNoThread) {
+  const Catalog& catalog = testing::shipped_catalog();
+  PartSearch search(catalog);
+  const auto sizes_of_all = [&](const std::variant<std::vector<PartId>, NotationError>& found) {
+    std::set<std::string> sizes;
+    for (const PartId id : std::get<std::vector<PartId>>(found)) sizes.insert(catalog.part(id).size);
+    return sizes;
+  };
+  const std::set<std::string> sizes = sizes_of_all(search.find_called("3 in nipple"));
+  EXPECT_TRUE(sizes.contains("1/2 x 3 in"));
+  EXPECT_TRUE(sizes.contains("1 x 3 in"));
+  EXPECT_FALSE(sizes.contains("1 x 4 in"));
+  // Of one thread every length is listed.
+  const std::set<std::string> listed = sizes_of_all(search.find_all("1 nipple black iron"));
+  EXPECT_TRUE(listed.contains("1 x 2 in"));
+  EXPECT_TRUE(listed.contains("1 x 6 in"));
+  EXPECT_FALSE(listed.contains("1/2 x 3 in"));
+}
+
+// One letter too few in a word of four is a slip like any other.
+TEST(CounterWords, AShortWordMayLackALetter) {
+  PartSearch search(testing::shipped_catalog());
+  EXPECT_EQ(error_of(search.find_called("1/2 bal valve")), "no error");
+  EXPECT_THAT(error_of(search.find_called("1/2 qqq valve")), HasSubstr("no part knows the word"));
 }
 
 std::vector<std::string> families_called(std::string_view words) {

@@ -87,7 +87,7 @@ class RunPainter {
       for (const gui::PlacedNode& node : block_.nodes)
         if (has_words(node) && !scene_.shown.layout.in_rows)
           leader(node, state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0);
-    lens_.zoom < kPlain ? plain() : drawn();
+    lens_.zoom < kPlain || !has_room() ? plain() : drawn();
     for (const gui::PlacedNode& node : block_.nodes) {
       const bool selected = state.selected.count(scene_.shown.sketch.nodes[node.node].key) > 0;
       if (selected || node.node == hovered) frame(node, selected);
@@ -109,6 +109,13 @@ class RunPainter {
     const gui::Point origin = lens_.on_screen({});
     const float pixel = std::clamp(lens_.zoom, 0.6F, 1.6F) * scene_.scale;
     paint(block_.art, {origin.x, origin.y, lens_.px(1.0F), pixel}, {}, scene_.theme, list_);
+  }
+
+  /// Where the graphics card takes no more than 64 K corners at once, those of the words come after the parts'.
+  bool has_room() const {
+    constexpr unsigned int kMostOfParts = 40000;
+    const bool any_number = (ImGui::GetIO().BackendFlags & ImGuiBackendFlags_RendererHasVtxOffset) != 0;
+    return any_number || list_._VtxCurrentIdx < kMostOfParts;
   }
 
   /// From afar a part is a body and no more.

@@ -128,6 +128,16 @@ void give_device(const Catalog& catalog, Job& job, const Value& name, PartId par
   }
 }
 
+/// The branch ends in the part, behind what it has on its way already.
+void give_branch_device(const Catalog& catalog, Job& job, const Value& name, PartId part) {
+  for (JobConnection& connection : job.connections)
+    for (JobBranch& branch : connection.branches) {
+      if (branch.name != std::get<std::string>(name) || !branch.ends_in) continue;
+      branch.ends_in = EndDevice{catalog.part(part).name, {part}};
+      branch.special_order = true;
+    }
+}
+
 /// A part's mark, as it is printed in either system of units.
 bool is_marked(GaugePressure mark, GaugePressure as_printed) {
   constexpr double kShare = 0.01;
@@ -276,6 +286,8 @@ void move_bung(Job& job, const Value& name, const LidSpot& spot) {
 bool change_without_key(const Catalog& catalog, Job& job, const Change& change) {
   if (change.part && change.key == kDeviceOf)
     give_device(catalog, job, change.value, *change.part);
+  else if (change.part && change.key == kDeviceOfBranch)
+    give_branch_device(catalog, job, change.value, *change.part);
   else if (change.part && change.key == kDeviceOn)
     add_device(catalog, job, std::get<std::string>(change.value), *change.part);
   else if (change.part && change.key == kNeedOf)

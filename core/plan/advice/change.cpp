@@ -37,6 +37,7 @@ constexpr std::array kSetters = {
            [](Job& job, const Value& value) { job.air.regulator_repeatability = std::get<PressureDifference>(value); }},
     Setter{"air.lock up", [](Job& job, const Value& value) { job.air.lock_up = std::get<GaugePressure>(value); }},
     Setter{"air.restrictor", [](Job& job, const Value& value) { job.air.restrictor = std::get<Length>(value); }},
+    Setter{"air.check valve opens at", [](Job& job, const Value& /*left out*/) { job.air.check_valve.reset(); }},
     Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
     Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},
     Setter{"relief valve.tolerance",
@@ -74,10 +75,7 @@ constexpr std::array kSetters = {
              else
                job.test_pressure.reset();
            }},
-    Setter{"liquid",
-           [](Job& job, const Value& value) {
-             job.liquid = {std::get<std::string>(value), false};
-           }},
+    Setter{"liquid", [](Job& job, const Value& value) { job.liquid = {std::get<std::string>(value), false}; }},
     Setter{"vent.stays open", [](Job& job, const Value& value) { job.vent.stays_open = is_yes(value); }},
     Setter{"vent.purged", [](Job& job, const Value& value) { job.vent.purged = is_yes(value); }},
 };

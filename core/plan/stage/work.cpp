@@ -55,6 +55,7 @@ class Work {
   void put_coupling_on_riser(WorkPhase phase);
   void close_and_test();
   void put_on_for_proof(const std::string& name);
+  void build_for_test(const ConnectionPlan& connection);
   /// A run that is being built, as far as it has come.
   struct Begun {
     explicit Begun(const ConnectionPlan& of) : connection(&of), made(*of.run()) {}
@@ -80,7 +81,7 @@ class Work {
   const Plan& plan_;
   WorkPlan work_;
   std::optional<WorkPhase> all_in_;      // whatever phase the steps of a run are of otherwise
-  std::vector<std::string> on_already_;  // connections that were put on for the proof of their relief valve
+  std::vector<std::string> on_already_;  // connections that are on since the leak test
 };
 
 void Work::while_open() {
@@ -218,6 +219,8 @@ void Work::close_and_test() {
     add(WorkPhase::lid, layout ? weld_lid(*layout) : fact("work_weld_lid"));
   }
   const LeakTestPlan& test = plan_.leak_test;
+  for (const ConnectionPlan& connection : plan_.connections)
+    if (test.possible && closes_for_good(test, connection.from)) build_for_test(connection);
   add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
   for (const Proof& proof : relief_proofs(inputs_, plan_)) {
     if (proof.on_the_tank()) put_on_for_proof(proof.connection);
@@ -229,10 +232,14 @@ void Work::close_and_test() {
 void Work::put_on_for_proof(const std::string& name) {
   const ConnectionPlan* connection = connection_named(plan_.connections, name);
   if (connection == nullptr || connection->run() == nullptr || !connection->run()->buildable) return;
-  on_already_.push_back(name);
-  all_in_ = WorkPhase::leak_test;
   add(WorkPhase::leak_test, fact("work_plug_out_for_valve", connection->from), name);
-  build(*connection);
+  build_for_test(*connection);
+}
+
+void Work::build_for_test(const ConnectionPlan& connection) {
+  on_already_.push_back(connection.name);
+  all_in_ = WorkPhase::leak_test;
+  build(connection);
   all_in_.reset();
 }
 

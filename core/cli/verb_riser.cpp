@@ -112,7 +112,7 @@ int run_from_job(const RiserOptions& options, const Session& session) {
   plan::Job job = load_job(stock, options.job);
   const report::Style style = session.style(job.units);
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
-  session.out << (session.common.json ? report::riser_json(plan.riser.riser, style.units)
+  session.out << (session.common.json ? report::riser_json(plan, style.units)
                                       : report::all_findings(plan, style) + report::riser_text(plan, style));
   return plan.verdict == plan::Verdict::ready ? kDone : kNoSolution;
 }

@@ -21,6 +21,7 @@ struct TestPlug {
   std::string port;
   std::optional<PartId> part;  // none: the catalog has nothing that closes it
   bool from_bin = false;
+  bool of_job = false;  // a connection ends in it anyhow: it stays
 };
 
 /// A part of the rig, and whose it is.

@@ -70,6 +70,8 @@ inline constexpr const char* kSupports = "supports";
 inline constexpr const char* kSheetThickness = "sheet of at least";
 /// The device of the connection of that name is the part, on a bung of the part's own size.
 inline constexpr const char* kDeviceOf = "device of";
+/// The same of the branch of that name: its thread is none of a bung, so it alone changes.
+inline constexpr const char* kDeviceOfBranch = "device of the branch";
 /// A connection more that leads from the reservoir's port of that name, and ends in the part.
 inline constexpr const char* kDeviceOn = "device on";
 /// The connection of that name is left out; of a branched one all but the first way to the table. Ports that nothing is
@@ -98,7 +100,7 @@ struct Change {
   std::string key;                        // "air.set pressure"; "connections": one more, that ends in the part;
                                           // kReliefSetting and its like
   quantity::Value value{};                // empty text: the key is left out
-  std::optional<catalog::PartId> part{};  // of the new connection, of kDeviceOf, kDeviceOn, kNeedOf,
+  std::optional<catalog::PartId> part{};  // of the new connection, of kDeviceOf and its like, kNeedOf,
                                           // kNeedLeftOut
   std::optional<reservoir::SupportLayout> supports{};  // of kSupports
   std::optional<LidSpot> spot{};                       // of kBungAt

@@ -72,9 +72,10 @@ struct CutItem {
 
 struct Consumable {
   std::string name;
-  std::string quantity;    // "1 roll", "3 m", with its unit
-  std::string why;         // "14 taper joints"
-  std::string metal_of{};  // off the rack or from the steel yard: what it is cut for, "stays"; else empty
+  std::string quantity;           // "1 roll", "3 m", with its unit
+  std::string why;                // "14 taper joints"
+  std::vector<Length> section{};  // of a bar: its height and thickness, or twice its side; else empty
+  std::string metal_of{};         // off the rack or from the steel yard: what it is cut for, "stays"; else empty
 };
 
 struct ShoppingList {

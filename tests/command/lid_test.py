@@ -44,9 +44,15 @@ JOBS = {
     "posts": ({"length": "60 in", "width": "30 in", "supports": "lid bays: 5 x 3, lid stays: posts", "units": "metric"}, SIX, {}),
     "some given": ({"length": "40 in", "width": "20 in", "supports": "baffles across: 1"}, SIX,
                    {"riser bung": (28, 12), "spare": (8, 6)}),
+    "stiff": ({"length": "44 in", "width": "22 in", "supports":
+               "lid bays: 4 x 2, floor bays: 4 x 2, long side bays: 4 x 1, short side bays: 2 x 1, lid stays: posts"},
+              SIX, {}),
     "bare": ({"length": "12 in", "width": "16 in", "supports": "baffles across: 0"},
              {"riser bung": "1", "air bung": "1/2"}, {}),
 }
+# Rows and baffles in one lid, of sheet thick enough that slots are bevelled: what is cut over them.
+CUT = {**JOBS, "both": ({"length": "44 in", "width": "22 in", "sheet": "3/8", "supports":
+                         "baffles across: 1, lid bays: 4 x 2, lid stays: rows, long side bays: 4 x 1"}, SIX, {})}
 
 
 def run(*words):
@@ -140,6 +146,44 @@ class Lids(unittest.TestCase):
             posts = "posts" in measures["supports"]
             self.assertEqual(len(lid["ties"]), rows[0] * rows[1] if posts else 0)
             self.assertEqual(len([s for s in lid["seams"] if not s["baffle"]]), 0 if posts else sum(rows))
+
+    def thick_below(self, plan):
+        """Each row of openings with the thickness of what is cut to stand below it, in the order of the two lists: of
+        a post its side, of a bar its edge, of a baffle the sheet."""
+        use = {"posts": "stays, lid to floor", "lid_bars": "stays, lid"}
+        rows = {}
+        for opening in plan["lid_map"]["openings"]:
+            rows.setdefault(use.get(opening["over"], "stays, " + opening["wall"]), []).append(opening)
+        for opening in rows.pop("stays, ", []):
+            self.assertEqual(opening["over"], "baffles")
+            yield opening, plan["lid_map"]["plate_m"]
+        for used_for, openings in rows.items():
+            cut = [c["thickness_m"] for c in plan["list"]["cut"] if c["for"] == used_for]
+            self.assertEqual(len(cut), len(openings), used_for)
+            yield from zip(openings, cut)
+
+    def check_openings(self, plan):
+        """No hole is wider than what stands under it, or the weld falls through into the tank (common practice); what
+        is narrower than the lid is thick is bevelled open (AWS D1.1, plug and slot welds, from memory)."""
+        lid = plan["lid_map"]
+        pairs = list(self.thick_below(plan))
+        self.assertEqual(len(pairs), len(lid["openings"]))
+        for opening, below in pairs:
+            self.assertGreater(opening["count"], 0)
+            self.assertGreater(opening["width_m"], 0.0)
+            self.assertLessEqual(opening["width_m"], below + EPS, opening)
+            if opening["open_to_m"]:
+                self.assertGreater(opening["open_to_m"], opening["width_m"])
+            if opening["length_m"] and opening["apart_m"]:
+                self.assertGreaterEqual(opening["apart_m"] + EPS, opening["length_m"], opening)
+        return {opening["over"] for opening in lid["openings"]}
+
+    def test_no_hole_in_the_lid_is_wider_than_what_stands_under_it(self):
+        over = set()
+        for name, (measures, sizes, at) in CUT.items():
+            with self.subTest(name):
+                over |= self.check_openings(self.plan(name, measures, sizes, at)[1])
+        self.assertEqual(over, {"posts", "lid_bars", "uprights", "baffles"})
 
     def test_each_map_keeps_its_room(self):
         for name, (measures, sizes, at) in JOBS.items():

@@ -37,6 +37,7 @@ constexpr std::array kSetters = {
            [](Job& job, const Value& value) { job.air.regulator_repeatability = std::get<PressureDifference>(value); }},
     Setter{"air.lock up", [](Job& job, const Value& value) { job.air.lock_up = std::get<GaugePressure>(value); }},
     Setter{"air.restrictor", [](Job& job, const Value& value) { job.air.restrictor = std::get<Length>(value); }},
+    Setter{"air.check valve opens at", [](Job& job, const Value& /*left out*/) { job.air.check_valve.reset(); }},
     Setter{"air.receiver", [](Job& job, const Value& value) { job.air.receiver = std::get<Volume>(value); }},
     Setter{"air.delivery", [](Job& job, const Value& value) { job.air.delivery = std::get<VolumeFlow>(value); }},
     Setter{"relief valve.tolerance",
@@ -74,10 +75,7 @@ constexpr std::array kSetters = {
              else
                job.test_pressure.reset();
            }},
-    Setter{"liquid",
-           [](Job& job, const Value& value) {
-             job.liquid = {std::get<std::string>(value), false};
-           }},
+    Setter{"liquid", [](Job& job, const Value& value) { job.liquid = {std::get<std::string>(value), false}; }},
     Setter{"vent.stays open", [](Job& job, const Value& value) { job.vent.stays_open = is_yes(value); }},
     Setter{"vent.purged", [](Job& job, const Value& value) { job.vent.purged = is_yes(value); }},
 };
@@ -126,6 +124,16 @@ void give_device(const Catalog& catalog, Job& job, const Value& name, PartId par
       port.bung_length.reset();
     }
   }
+}
+
+/// The branch ends in the part, behind what it has on its way already.
+void give_branch_device(const Catalog& catalog, Job& job, const Value& name, PartId part) {
+  for (JobConnection& connection : job.connections)
+    for (JobBranch& branch : connection.branches) {
+      if (branch.name != std::get<std::string>(name) || !branch.ends_in) continue;
+      branch.ends_in = EndDevice{catalog.part(part).name, {part}};
+      branch.special_order = true;
+    }
 }
 
 /// A part's mark, as it is printed in either system of units.
@@ -276,6 +284,8 @@ void move_bung(Job& job, const Value& name, const LidSpot& spot) {
 bool change_without_key(const Catalog& catalog, Job& job, const Change& change) {
   if (change.part && change.key == kDeviceOf)
     give_device(catalog, job, change.value, *change.part);
+  else if (change.part && change.key == kDeviceOfBranch)
+    give_branch_device(catalog, job, change.value, *change.part);
   else if (change.part && change.key == kDeviceOn)
     add_device(catalog, job, std::get<std::string>(change.value), *change.part);
   else if (change.part && change.key == kNeedOf)

@@ -31,16 +31,18 @@ bool has(const std::vector<Finding>& findings, const Finding& wanted) {
 /// What is open after each way that was followed: several findings may be mended alike.
 class Followed {
  public:
-  Followed(const Plan& plan, const PlanAgain& plan_again) : plan_(plan), plan_again_(plan_again) {}
+  Followed(Job job, const Catalog& catalog, const PlanAgain& plan_again)
+      : job_(std::move(job)), catalog_(catalog), plan_again_(plan_again) {}
 
   const std::vector<Finding>& after(const Changes& way) {
     const auto known = std::find_if(ways_.begin(), ways_.end(), [&](const auto& one) { return one.first == way; });
     if (known != ways_.end()) return known->second;
-    return ways_.emplace_back(way, plan_again_(changed(*plan_.catalog, plan_.job, way))).second;
+    return ways_.emplace_back(way, plan_again_(changed(catalog_, job_, way))).second;
   }
 
  private:
-  const Plan& plan_;
+  const Job job_;
+  const Catalog& catalog_;
   const PlanAgain& plan_again_;
   std::deque<std::pair<Changes, std::vector<Finding>>> ways_;
 };
@@ -125,7 +127,9 @@ class Together {
 
 class Advice {
  public:
-  Advice(const Plan& plan, const PlanAgain& plan_again) : before_(plan.findings), followed_(plan, plan_again) {}
+  /// @param before  what is open in the job
+  Advice(std::vector<Finding> before, Job job, const Catalog& catalog, const PlanAgain& plan_again)
+      : before_(std::move(before)), followed_(std::move(job), catalog, plan_again) {}
 
   /// The finding with a mend that was followed and helps, with one that cannot be tried, or with none.
   Finding checked(const Finding& finding) {
@@ -271,11 +275,74 @@ class Advice {
   Followed followed_;
 };
 
+/// The mends of one card, taken in turn: each is looked at in the job with those before it done. One that the others
+/// have done already is no more to buy, and one that does not help beside them is worked out anew.
+class InTurn {
+ public:
+  InTurn(const Job& job, const Catalog& catalog, const PlanAgain& plan_again)
+      : job_(job), catalog_(catalog), plan_again_(plan_again), followed_(job, catalog, plan_again) {}
+
+  void look_at(Finding& finding) {
+    const std::optional<Changes> way = way_of(finding);
+    if (taken_.empty()) return take(way);
+    if (way && is_taken(*way)) return;
+    const std::vector<Finding>& now = followed_.after(taken_);
+    const auto left = std::find_if(now.begin(), now.end(), [&](const Finding& each) { return same(each, finding); });
+    if (left == now.end()) return goes_with_those_before(finding);
+    if (!way) return;
+    // Of what must be changed together some may be done already.
+    if (finding.mend->code != "mends_together" && mends(now, finding, followed_.after(with_taken(*way))))
+      return take(way);
+    const Finding anew = Advice(now, changed(catalog_, job_, taken_), catalog_, plan_again_).checked(*left);
+    const std::optional<Changes> next = way_of(anew);
+    if (!next || *next == *way) return take(way);
+    finding.mend = fact("mend_once_those_before", quantity::Facts{*anew.mend}, quantity::Facts{*finding.mend});
+    finding.buy = anew.buy;
+    finding.also_buy = anew.also_buy;
+    take(next);
+  }
+
+ private:
+  static std::optional<Changes> way_of(const Finding& finding) {
+    if (!finding.mend) return std::nullopt;
+    const Mend mend{*finding.mend, finding.ways_to_mend, finding.ways_to_try};
+    const Changes* way = only_way(mend);
+    return way == nullptr ? std::nullopt : std::optional(*way);
+  }
+  bool is_taken(const Changes& way) const {
+    return std::all_of(way.begin(), way.end(), [&](const Change& change) {
+      return std::find(taken_.begin(), taken_.end(), change) != taken_.end();
+    });
+  }
+  Changes with_taken(const Changes& way) const {
+    Changes all = taken_;
+    all.insert(all.end(), way.begin(), way.end());
+    return all;
+  }
+  void take(const std::optional<Changes>& way) {
+    if (way) taken_ = with_taken(*way);
+  }
+  static void goes_with_those_before(Finding& finding) {
+    finding.mend = finding.mend ? fact("mend_unless_those_before", quantity::Facts{*finding.mend})
+                                : fact("goes_with_those_before");
+    finding.buy.reset();
+    finding.also_buy.clear();
+  }
+
+  const Job& job_;
+  const Catalog& catalog_;
+  const PlanAgain& plan_again_;
+  Followed followed_;
+  Changes taken_;
+};
+
 }  // namespace
 
 void keep_what_mends(Plan& plan, const PlanAgain& plan_again) {
-  Advice advice(plan, plan_again);
+  Advice advice(plan.findings, plan.job, *plan.catalog, plan_again);
   for (Finding& finding : plan.findings) finding = advice.checked(finding);
+  InTurn in_turn(plan.job, *plan.catalog, plan_again);
+  for (Finding& finding : plan.findings) in_turn.look_at(finding);
 }
 
 }  // namespace riserun::plan

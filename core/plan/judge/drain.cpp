@@ -25,6 +25,18 @@ bool reservoir_can_be_emptied(const Plan& plan) {
   });
 }
 
+bool has_port_to_drain_by(const Plan& plan) {
+  const auto leads_up = [&](const JobPort& port) {
+    return std::any_of(plan.connections.begin(), plan.connections.end(), [&](const ConnectionPlan& connection) {
+      return connection.service == Service::water && !connection.branched &&
+             ((connection.from == port.name && port_named(plan.job.table.ports, connection.to) != nullptr) ||
+              (connection.to == port.name && port_named(plan.job.table.ports, connection.from) != nullptr));
+    });
+  };
+  const std::vector<JobPort>& ports = plan.job.reservoir.ports;
+  return std::any_of(ports.begin(), ports.end(), [&](const JobPort& port) { return is_low(&port) && !leads_up(port); });
+}
+
 const ConnectionPlan* table_drain(const Plan& plan) {
   const Catalog& catalog = *plan.catalog;
   const auto lets_out = [&](const Way& way) {

@@ -8,6 +8,9 @@ namespace riserun::plan {
 /// A valve, worked by hand, stands on a port in its floor or in a side; one whose place is not said counts, too.
 bool reservoir_can_be_emptied(const Plan& plan);
 
+/// A port in its floor or in a side, from which no line leads up to the table alone: such a line drains nothing.
+bool has_port_to_drain_by(const Plan& plan);
+
 /// The connection that lets the water out of the table by a way of its own; nullptr: there is none. A plug, a check
 /// valve or a coupler at its end lets none out, nor does one that does not go together.
 const ConnectionPlan* table_drain(const Plan& plan);

@@ -81,9 +81,9 @@ void judge_gauge(const Plan& plan, const Settled& /*settled*/, Open& open) {
   Finding& finding =
       open.not_yet(Topic::relief, std::move(reason), {}, std::move(dial.mend), kGaugeRule, std::move(dial.buy));
   if (!part) return;
-  // One that stands there is changed for another: a bung holds one.
-  if (misread != nullptr && !misread->branched)
-    finding.ways_to_try = {{{kDeviceOf, misread->connection, part}}};
+  // One that stands there is changed for another: a bung, or a branch, holds one.
+  if (misread != nullptr)
+    finding.ways_to_try = {{other_device(*misread, *part)}};
   else
     put_on_lid(plan, *part, free_port_for(plan, "gauge"), finding);
 }

@@ -64,14 +64,14 @@ void judge_devices(const Plan& plan, const Settled& settled, Open& open) {
       mends.push_back(std::move(*sooner));
     }
     mend_first_by(std::move(mends), finding);
-    if (way.use != WayUse::gauge || way.branched) continue;
+    if (way.use != WayUse::gauge) continue;
     // Of one that shows it badly, too, it is the one that is advised for that.
     const bool is_read = scale_shows(device.full_scale.value_or(psig(0.0)), shown);
     const auto gauge = is_read ? gauge_that_stands(*plan.catalog, shown, pressure, device.ports[0].type)
                                : gauge_to_buy(*plan.catalog, shown, pressure);
     if (gauge)
       finding.or_else.push_back(
-          {fact("gauge_that_is_sold", plan.catalog->part(*gauge).name), {}, {{{kDeviceOf, way.connection, gauge}}}});
+          {fact("gauge_that_is_sold", plan.catalog->part(*gauge).name), {}, {{other_device(way, *gauge)}}});
   }
 }
 

@@ -124,9 +124,11 @@ PressureDifference room_below(const Plan& plan) {
   return plan.transfer.setting - plan.transfer.fill.pressure_to_finish;
 }
 
-/// What the knob's gauge may be off, and what the regulator comes back to, may both be on the low side.
+/// What the knob's gauge may be off, and what the regulator comes back to, may both be on the low side. A regulator
+/// that comes back to worse than is asked of it has a finding of its own, and counts here as what is asked.
 bool is_fine_enough(const Plan& plan, const Settled& settled, PressureDifference error) {
-  return at_most(error + settled.regulator_repeatability, room_below(plan));
+  const PressureDifference room = room_below(plan);
+  return at_most(error + std::min(settled.regulator_repeatability, room * kLargeShare), room);
 }
 
 /// A regulator that leaves the gauge its error, where such a one is sold; a setting with more room.
@@ -155,9 +157,9 @@ void judge_by_gauge(const Plan& plan, const Settled& settled, Open& open) {
   const auto finer =
       gauge_that_stands(*plan.catalog, setting, most_in_use(plan), part.ports[0].type,
                         [&](GaugePressure scale) { return is_fine_enough(plan, settled, dial_error(scale, setting)); });
-  if (finer && !gauge->branched)
+  if (finer)
     mends.push_back(
-        {fact("gauge_that_is_sold", plan.catalog->part(*finer).name), {}, {{{kDeviceOf, gauge->connection, finer}}}});
+        {fact("gauge_that_is_sold", plan.catalog->part(*finer).name), {}, {{other_device(*gauge, *finer)}}});
   for (Mend& mend : beside_the_gauge(plan, settled, error)) mends.push_back(std::move(mend));
   mend_first_by(std::move(mends), finding);
 }

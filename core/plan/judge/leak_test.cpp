@@ -123,16 +123,27 @@ void judge_weak_test(const Plan& plan, const Settled& settled, Open& open) {
   mend_by_less_to_see(plan, settled, finding);
 }
 
+/// Of a test that the job asks for the lowest that still proves what comes in use, with less force on the lid; then the
+/// lowest from there on.
+std::vector<Mend> tests_with_relief(const Plan& plan) {
+  const GaugePressure in_use = std::max(most_in_use(plan), reservoir::kLeastTestPressure);
+  const GaugePressure asked = std::max(in_use, plan.leak_test.pressure);
+  std::vector<Mend> mends;
+  for (const GaugePressure least : {plan.leak_test.given ? in_use : asked, asked}) {
+    const auto pressure = test_that_has_relief(plan, typed(least));
+    if (!pressure || (!mends.empty() && mends.back().fact == fact("test_at", *pressure))) continue;
+    mends.push_back({fact("test_at", *pressure), {{{"test pressure", *pressure}}}});
+  }
+  return mends;
+}
+
 /// The rig must have a relief valve, and none that is sold is right for the pressure.
 void judge_relief_of_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
   Finding& finding = open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
                                   fact("test_lower_or_with_water"), "common practice");
   finding.or_else = stiffer_for_four(plan, settled, std::max(most_in_use(plan), test.pressure));
-  if (const auto pressure = test_that_has_relief(plan, typed(std::max(most_in_use(plan), test.pressure)))) {
-    finding.mend = fact("test_at", *pressure);
-    finding.ways_to_mend = {{{"test pressure", *pressure}}};
-  }
+  mend_first_by(tests_with_relief(plan), finding);
   mend_by_less_to_see(plan, settled, finding);
 }
 

@@ -78,6 +78,10 @@ void put_on_lid(const Plan& plan, PartId part, const JobPort* port, Finding& fin
   finding.also_buy.push_back({"bung", "weld bung", fact("to_weld_in_for_it"), bung});
 }
 
+Change other_device(const Way& way, PartId part) {
+  return way.branched ? Change{kDeviceOfBranch, way.end, part} : Change{kDeviceOf, way.connection, part};
+}
+
 bool devices_are_missing(const Plan& plan) {
   return std::any_of(plan.connections.begin(), plan.connections.end(), [](const ConnectionPlan& connection) {
     return connection.run() == nullptr && (connection.branched || connection.ends_in);

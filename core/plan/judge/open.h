@@ -58,6 +58,9 @@ const JobPort* free_port_for(const Plan& plan, std::string_view word);
 /// bought, too.
 void put_on_lid(const Plan& plan, PartId part, const JobPort* port, Finding& finding);
 
+/// The way's device, its gauge as it may be, changed for the part.
+Change other_device(const Way& way, PartId part);
+
 /// A connection with devices at its ends does not go together: what "stands nowhere" may stand there.
 bool devices_are_missing(const Plan& plan);
 

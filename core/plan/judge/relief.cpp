@@ -37,6 +37,24 @@ void add_tighter_regulator(const Plan& plan, const ReliefValve& valve, Finding& 
                          {fact("regulator_that_locks_up_within", rise), {{{"air.lock up", rise}}}});
 }
 
+/// What the job says that opens the check valve on the air's way is added to the setting: where the valve is sold that
+/// opens at less, that one.
+void add_lighter_check(const Plan& plan, Finding& finding) {
+  const auto& given = plan.job.air.check_valve;
+  if (!given) return;
+  for (const Way& way : plan.ways) {
+    if (way.use != WayUse::feed) continue;
+    for (const WayPart& each : way.parts) {
+      const catalog::Part& part = plan.catalog->part(each.part);
+      const bool is_check = plan.catalog->family(part.family).role == catalog::Role::check_valve;
+      if (!is_check || !part.opens_at || !more_than(*given, *part.opens_at)) continue;
+      finding.or_else.insert(finding.or_else.begin(), {fact("check_valve_as_it_is_sold", part.name, *part.opens_at),
+                                                       {{{"air.check valve opens at", ""}}}});
+      return;
+    }
+  }
+}
+
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
   finding.or_else = room_for_valve(plan, settled, valve);
@@ -45,6 +63,7 @@ void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& v
   if (auto closer = closer_valve(plan, valve, passes ? std::optional(plan.walls.limit) : std::nullopt))
     finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
   add_tighter_regulator(plan, valve, finding);
+  add_lighter_check(plan, finding);
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
   const bool passes_four = more_than(plan.transfer.setting, plan.walls.four_to_one);

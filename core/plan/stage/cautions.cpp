@@ -84,12 +84,10 @@ void caution_ways_back(const Plan& plan, Remarks& remarks) {
       remarks.caution(Topic::whole_job, fact("way_back_is_shut", plan.connections[row].name), "worked out");
 }
 
-void caution_no_drain(const Inputs& inputs, const Plan& plan, Remarks& remarks) {
-  const std::vector<JobPort>& ports = inputs.job.reservoir.ports;
+void caution_no_drain(const Plan& plan, Remarks& remarks) {
   if (const ConnectionPlan* plugged = plugged_drain(plan))
     remarks.caution(Topic::care, fact("reservoir_drains_by_a_plug", plugged->from), "common practice");
-  if (std::none_of(ports.begin(), ports.end(),
-                   [](const JobPort& port) { return port.place == Place::side || port.place == Place::floor; }))
+  if (!has_port_to_drain_by(plan))
     remarks.caution(Topic::care, fact("reservoir_has_no_drain", plan.levels.heel), "common practice");
 }
 
@@ -140,7 +138,7 @@ void caution_whole_job(const Inputs& inputs, const Plan& plan, Remarks& remarks)
   caution_zinc(inputs, remarks);
   caution_table_drains(plan, remarks);
   caution_ways_back(plan, remarks);
-  caution_no_drain(inputs, plan, remarks);
+  caution_no_drain(plan, remarks);
   caution_line(plan, remarks);
   caution_shut_tank(inputs, remarks);
   caution_rigid_runs(plan, remarks);

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <string>
@@ -83,24 +84,40 @@ std::string square_feet_or_metres(Area area) {
                      std::ceil(in_square_metres(area) * 10.0 - 0.01) / 10.0);
 }
 
-/// Of bars the length and of sheet the area are said alone: their sections and pieces stand in the cut list, and the
-/// shop's rack has them or the steel yard.
+std::vector<Length> section_of(const CutItem& bar) {
+  if (!bar.width || !bar.thickness) return {};
+  return {*bar.width, *bar.thickness};
+}
+
+/// Of bars the length of each section and of sheet the area are said: the pieces stand in the cut list, and the shop's
+/// rack has them or the steel yard.
 void add_metal(ShoppingList& list) {
-  std::map<std::string, Length> bars;
+  struct Bar {
+    std::string name;
+    std::vector<Length> section;
+    Length length{};
+  };
+  std::vector<Bar> bars;  // as they are cut
   std::map<std::string, Area> sheets;
+  const auto add_bar = [&](const std::string& name, const std::vector<Length>& section, Length length) {
+    auto bar = std::find_if(bars.begin(), bars.end(),
+                            [&](const Bar& each) { return each.name == name && each.section == section; });
+    if (bar == bars.end()) bar = bars.insert(bar, {name, section});
+    bar->length += length;
+  };
   for (const CutItem& item : list.cut) {
     const auto count = static_cast<double>(item.quantity);
     if (item.used_for.starts_with("stays, "))
-      bars[item.stock.name] += item.length * count;
+      add_bar(item.stock.name, section_of(item), item.length * count);
     else if (item.used_for.starts_with("baffles "))
       sheets[item.stock.name] += item.length * item.width.value_or(Length{}) * count;
   }
-  for (const auto& [name, length] : bars)
+  for (const Bar& bar : bars)
     list.consumables.push_back(
-        {name, feet_or_metres(length, 1.0), "the stays, in the sections of the cut list", "stays"});
+        {bar.name, feet_or_metres(bar.length, 1.0), "the stays, in the pieces of the cut list", bar.section, "stays"});
   for (const auto& [name, area] : sheets)
     list.consumables.push_back(
-        {name, square_feet_or_metres(area), "the baffles, in the pieces of the cut list", "baffles"});
+        {name, square_feet_or_metres(area), "the baffles, in the pieces of the cut list", {}, "baffles"});
 }
 
 /// The sizes that the hose of the leak test is joined to, at the rig and where the supply is worked.

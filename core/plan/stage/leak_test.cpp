@@ -96,6 +96,23 @@ void refuse_test(const Job& job, const reservoir::TestPressure& chosen, GaugePre
 
 }  // namespace
 
+namespace {
+
+/// A port that is closed by a plug for good is tested with that one.
+void take_plugs_of_job(const Catalog& catalog, const std::vector<ConnectionPlan>& connections,
+                       std::vector<TestPlug>& plugs) {
+  for (TestPlug& plug : plugs)
+    for (const ConnectionPlan& connection : connections) {
+      const chain::Run* run = connection.from == plug.port ? connection.run() : nullptr;
+      if (run == nullptr || !run->parts.empty() || !run->ends.front().device) continue;
+      const catalog::Part& device = catalog.part(*run->ends.front().device);
+      if (catalog.family(device.family).role == catalog::Role::plug)
+        plug = {plug.port, run->ends.front().device, run->ends.front().from_bin, true};
+    }
+}
+
+}  // namespace
+
 LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
                             const std::vector<ConnectionPlan>& connections, std::vector<TestPlug> plugs,
                             const Tested& tested, BinLeft& left, Remarks& remarks) {
@@ -128,6 +145,7 @@ LeakTestPlan plan_leak_test(const Inputs& inputs, const chain::Finder& finder,
   const JobPort* air = test_air_port(job, connections);
   if (air != nullptr) test.air_port = air->name;
   test.plugs = std::move(plugs);
+  take_plugs_of_job(inputs.catalog, connections, test.plugs);
   test.compartments = compartments_of(job.reservoir.supports);
   if (test.possible) {
     if (air != nullptr) put_rig_on(inputs, finder, connections, *air, tested, test, left);

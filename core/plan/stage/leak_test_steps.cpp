@@ -86,13 +86,24 @@ void raise_in_rungs(const LeakTestPlan& test, GaugePressure setting, std::vector
 }
 
 void let_down_and_open(const LeakTestPlan& test, std::vector<Fact>& steps) {
-  Texts plugged;
-  for (const TestPlug& plug : test.plugs) plugged.push_back(plug.port);
+  Texts plugged = plugs_to_take_out(test);
   steps.push_back(fact("test_let_down"));
   steps.push_back(plugged.empty() ? fact("test_take_rig_off") : fact("test_unplug", std::move(plugged)));
 }
 
 }  // namespace
+
+Texts plugs_to_take_out(const LeakTestPlan& test) {
+  Texts ports;
+  for (const TestPlug& plug : test.plugs)
+    if (!plug.of_job) ports.push_back(plug.port);
+  return ports;
+}
+
+bool closes_for_good(const LeakTestPlan& test, const std::string& port) {
+  return std::any_of(test.plugs.begin(), test.plugs.end(),
+                     [&](const TestPlug& plug) { return plug.of_job && plug.port == port; });
+}
 
 bool regulator_is_marked(const LeakTestPlan& test) {
   return test.possible && test.rig && test.rig->run() != nullptr && !test.rig->fed_from.empty() &&

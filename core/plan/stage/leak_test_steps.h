@@ -16,6 +16,12 @@ void time_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& t
 /// @pre the rest of the sheet is known, and the test is possible
 void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& test);
 
+/// Ports whose plugs are the test's alone.
+quantity::Texts plugs_to_take_out(const LeakTestPlan& test);
+
+/// The port's plug in the test is that of the job, which stays.
+bool closes_for_good(const LeakTestPlan& test, const std::string& port);
+
 /// The test is fed through the job's own regulator, whose setting is marked on the way up.
 bool regulator_is_marked(const LeakTestPlan& test);
 

@@ -253,7 +253,7 @@ void add_single_parts(const Catalog& catalog, const ListedSections& sections, Bi
       if (end.device) tally.add(*end.device, end.from_bin, connection.name);
   }
   for (const TestPlug& plug : sections.leak_test.plugs)
-    if (plug.part) tally.add(*plug.part, plug.from_bin, kLeakTestUse);
+    if (plug.part && !plug.of_job) tally.add(*plug.part, plug.from_bin, kLeakTestUse);
 }
 
 /// The first bins are emptied first.

@@ -57,8 +57,7 @@ void put_proofs_on_sheet(const Inputs& inputs, Plan& plan) {
   if (off == steps.end()) return;
   std::vector<Fact> proved;
   std::vector<Fact> on_a_bench;
-  quantity::Texts plugged;
-  for (const TestPlug& plug : plan.leak_test.plugs) plugged.push_back(plug.port);
+  quantity::Texts plugged = plugs_to_take_out(plan.leak_test);
   for (const Proof& proof : relief_proofs(inputs, plan)) {
     (proof.on_the_tank() ? proved : on_a_bench).push_back(proof.what);
     if (proof.on_the_tank()) std::erase(plugged, proof.port);

@@ -1,10 +1,10 @@
 #include "plan/stage/work.h"
 
 #include "plan/judge/dip.h"
-#include "plan/stage/hose_order.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/lid_map.h"
 #include "plan/stage/lid_openings.h"
+#include "plan/stage/lines_to_table.h"
 #include "plan/stage/made_up.h"
 #include "plan/stage/prove_relief.h"
 #include "plan/stage/relief_valves.h"
@@ -12,6 +12,7 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <utility>
@@ -31,7 +32,7 @@ class Work {
   WorkPlan written() {
     while_open();
     close_and_test();
-    for (const ConnectionPlan* connection : in_order()) build(*connection);
+    build_all();
     // Each phase as a whole: what is made up in the vise is there when the first run is begun.
     std::stable_sort(work_.steps.begin(), work_.steps.end(),
                      [](const WorkStep& a, const WorkStep& b) { return a.phase < b.phase; });
@@ -54,23 +55,33 @@ class Work {
   void put_coupling_on_riser(WorkPhase phase);
   void close_and_test();
   void put_on_for_proof(const std::string& name);
+  void build_for_test(const ConnectionPlan& connection);
+  /// A run that is being built, as far as it has come.
+  struct Begun {
+    explicit Begun(const ConnectionPlan& of) : connection(&of), made(*of.run()) {}
+    const ConnectionPlan* connection;
+    MadeUp made;
+    std::size_t next = 0;  // row of its steps
+    std::optional<HoseOnLast> hose;
+  };
+  void build_all();
+  void build_lines_to_table(const std::vector<const ConnectionPlan*>& lines);
   void build(const ConnectionPlan& connection);
-  bool looks_down(const ConnectionPlan& connection) const;
+  void build_to(Begun& begun, std::size_t end);
+  void finish(Begun& begun);
   bool has_relief_valve(const ConnectionPlan& connection) const;
   void purge();
   Texts handles_of(const chain::Run& run) const;
   std::optional<std::string> dip_port() const;
   void charge();
   void first_fill();
-  std::vector<const ConnectionPlan*> in_order() const;
-  int rank(const ConnectionPlan& connection) const;
   std::string riser_bung_name() const { return plan_.riser.bung.empty() ? "the riser's bung" : plan_.riser.bung; }
 
   const Inputs& inputs_;
   const Plan& plan_;
   WorkPlan work_;
   std::optional<WorkPhase> all_in_;      // whatever phase the steps of a run are of otherwise
-  std::vector<std::string> on_already_;  // connections that were put on for the proof of their relief valve
+  std::vector<std::string> on_already_;  // connections that are on since the leak test
 };
 
 void Work::while_open() {
@@ -208,6 +219,8 @@ void Work::close_and_test() {
     add(WorkPhase::lid, layout ? weld_lid(*layout) : fact("work_weld_lid"));
   }
   const LeakTestPlan& test = plan_.leak_test;
+  for (const ConnectionPlan& connection : plan_.connections)
+    if (test.possible && closes_for_good(test, connection.from)) build_for_test(connection);
   add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
   for (const Proof& proof : relief_proofs(inputs_, plan_)) {
     if (proof.on_the_tank()) put_on_for_proof(proof.connection);
@@ -219,77 +232,98 @@ void Work::close_and_test() {
 void Work::put_on_for_proof(const std::string& name) {
   const ConnectionPlan* connection = connection_named(plan_.connections, name);
   if (connection == nullptr || connection->run() == nullptr || !connection->run()->buildable) return;
-  on_already_.push_back(name);
-  all_in_ = WorkPhase::leak_test;
   add(WorkPhase::leak_test, fact("work_plug_out_for_valve", connection->from), name);
-  build(*connection);
+  build_for_test(*connection);
+}
+
+void Work::build_for_test(const ConnectionPlan& connection) {
+  on_already_.push_back(connection.name);
+  all_in_ = WorkPhase::leak_test;
+  build(connection);
   all_in_.reset();
 }
 
-/// The air's feed last, the line to the table before it; what guards the reservoir first.
-int Work::rank(const ConnectionPlan& connection) const {
-  constexpr int kRelief = 0;
-  constexpr int kGauge = 1;
-  constexpr int kOther = 2;
-  constexpr int kToTable = 3;
-  constexpr int kFeed = 4;
-  const ConnectionPlan* water = plan_.water_connection ? &plan_.connections[*plan_.water_connection] : nullptr;
-  if (&connection == water) return kToTable;
-  int first = kOther;
-  for (const Way& way : plan_.ways) {
-    if (way.connection != connection.name) continue;
-    if (way.use == WayUse::feed) return kFeed;
-    if (way.use == WayUse::relief) first = std::min(first, kRelief);
-    if (way.use == WayUse::gauge) first = std::min(first, kGauge);
+void Work::build_all() {
+  std::vector<const ConnectionPlan*> order = in_build_order(plan_);
+  std::erase_if(order, [&](const ConnectionPlan* each) {
+    return std::find(on_already_.begin(), on_already_.end(), each->name) != on_already_.end();
+  });
+  std::vector<const ConnectionPlan*> to_table;
+  const auto joins = [&](const ConnectionPlan* each) { return build_rank(plan_, *each) == BuildRank::to_table; };
+  std::copy_if(order.begin(), order.end(), std::back_inserter(to_table), joins);
+  for (const ConnectionPlan* connection : order) {
+    if (!joins(connection))
+      build(*connection);
+    else if (connection == to_table.front())
+      build_lines_to_table(to_table);
   }
-  return first;
 }
 
-std::vector<const ConnectionPlan*> Work::in_order() const {
-  std::vector<const ConnectionPlan*> order;
-  for (const ConnectionPlan& connection : plan_.connections)
-    if (connection.run() != nullptr && connection.run()->buildable &&
-        std::find(on_already_.begin(), on_already_.end(), connection.name) == on_already_.end())
-      order.push_back(&connection);
-  std::stable_sort(order.begin(), order.end(),
-                   [&](const ConnectionPlan* a, const ConnectionPlan* b) { return rank(*a) < rank(*b); });
-  return order;
+/// The table is set down once: what stands on tank and table by then goes together in that one move, and every other
+/// line is closed when it stands.
+void Work::build_lines_to_table(const std::vector<const ConnectionPlan*>& lines) {
+  std::vector<Begun> held;
+  for (const ConnectionPlan* line : lines) {
+    Begun begun(*line);
+    begun.hose = hose_on_last(inputs_.catalog, *line);
+    if (begun.hose && table_goes_onto(plan_, *line, *begun.hose)) held.push_back(std::move(begun));
+  }
+  Facts hoses;
+  for (Begun& begun : held) {
+    const ConnectionPlan& line = *begun.connection;
+    const bool hangs = hose_hangs_on_table(plan_, line, *begun.hose);
+    const std::string title = part_title(inputs_.catalog, begun.hose->hose);
+    add(WorkPhase::on_the_tank,
+        fact(hangs ? "work_table_held_up_hose_hangs" : "work_table_held_up", title, begun.hose->free), line.name);
+    hoses.push_back(fact(hangs ? "hose_onto_lower_barb" : "barb_into_hose", title, begun.hose->into, line.name));
+    std::size_t last = 0;
+    while (last < line.run()->steps.size() && line.run()->steps[last].joint != begun.hose->joint) ++last;
+    build_to(begun, last);
+  }
+  if (held.empty())
+    add(WorkPhase::on_the_tank, fact("work_table_in_place"));
+  else
+    add(WorkPhase::on_the_tank, fact("work_table_onto_hose", std::move(hoses)), held.front().connection->name);
+  for (Begun& begun : held) finish(begun);
+  for (const ConnectionPlan* line : lines)
+    if (std::none_of(held.begin(), held.end(), [&](const Begun& begun) { return begun.connection == line; }))
+      build(*line);
 }
 
 void Work::build(const ConnectionPlan& connection) {
-  const chain::Run& run = *connection.run();
-  const bool to_table = plan_.water_connection && &connection == &plan_.connections[*plan_.water_connection];
-  const auto hose = hose_on_last(inputs_.catalog, connection);
-  const bool table_last = to_table && hose && !hose->bends_on && looks_down(connection);
-  if (table_last)
-    add(WorkPhase::on_the_tank, fact("work_table_held_up", part_title(inputs_.catalog, hose->hose), hose->free),
-        connection.name);
-  else if (to_table)
-    add(WorkPhase::on_the_tank, fact("work_table_in_place"));
-  MadeUp made(run);
-  for (std::size_t i = 0; i < run.steps.size(); ++i) {
-    if (hose && run.steps[i].joint == hose->joint)
-      add(WorkPhase::on_the_tank,
-          fact(table_last       ? "work_table_onto_hose"
-               : hose->bends_on ? "work_bow_hose"
-                                : "work_hose_between_fixed_ports",
-               part_title(inputs_.catalog, hose->hose), hose->into),
-          connection.name);
-    add(made.made_in_place(run.steps[i]) ? WorkPhase::on_the_tank : WorkPhase::in_the_vise, run.steps[i].what,
-        connection.name, i + 1);
+  Begun begun(connection);
+  begun.hose = hose_on_last(inputs_.catalog, connection);
+  finish(begun);
+}
+
+/// @param end  row of the first step that is left
+void Work::build_to(Begun& begun, std::size_t end) {
+  const std::vector<chain::BuildStep>& steps = begun.connection->run()->steps;
+  for (; begun.next < end; ++begun.next) {
+    const chain::BuildStep& step = steps[begun.next];
+    add(begun.made.made_in_place(step) ? WorkPhase::on_the_tank : WorkPhase::in_the_vise, step.what,
+        begun.connection->name, begun.next + 1);
   }
+}
+
+void Work::finish(Begun& begun) {
+  const ConnectionPlan& connection = *begun.connection;
+  const chain::Run& run = *connection.run();
+  // What the table was set down on has been said.
+  if (begun.hose && !table_goes_onto(plan_, connection, *begun.hose)) {
+    std::size_t last = begun.next;
+    while (last < run.steps.size() && run.steps[last].joint != begun.hose->joint) ++last;
+    build_to(begun, last);
+    add(WorkPhase::on_the_tank,
+        fact(begun.hose->bends_on ? "work_bow_hose" : "work_hose_between_fixed_ports",
+             part_title(inputs_.catalog, begun.hose->hose), begun.hose->into),
+        connection.name);
+  }
+  build_to(begun, run.steps.size());
   if (has_relief_valve(connection)) add(WorkPhase::on_the_tank, fact("work_relief_upright"), connection.name);
   if (Texts handles = handles_of(run); !handles.empty())
     add(WorkPhase::on_the_tank, fact("work_handles", std::move(handles)), connection.name);
   if (connection.branched) add(WorkPhase::on_the_tank, fact("work_carry_arms"), connection.name);
-}
-
-/// Its end on the table is in the floor: the table can be set down on it.
-bool Work::looks_down(const ConnectionPlan& connection) const {
-  const std::vector<JobPort>& ports = inputs_.job.table.ports;
-  const JobPort* port = port_named(ports, connection.to);
-  if (port == nullptr) port = port_named(ports, connection.from);
-  return port != nullptr && port->place.value_or(Place::floor) == Place::floor;
 }
 
 bool Work::has_relief_valve(const ConnectionPlan& connection) const {

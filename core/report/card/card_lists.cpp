@@ -125,7 +125,8 @@ void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
     if (item.metal_of == "baffles")
       card.sheet = fmt::format("baffles: {} of {}, by weight", item.quantity, item.name);
     else if (!item.metal_of.empty()) {
-      card.buy.push_back({"metal", "1", fmt::format("{} of {}", item.quantity, item.name), "no price", item.metal_of});
+      card.buy.push_back({"metal", "1", fmt::format("{} of {}", item.quantity, consumable_name(item, units)),
+                          "no price", item.metal_of});
       cost += Price::unknown();  // a row to ask for, as one of the list's that has none
     }
   for (const Sizes& sizes : by_kind(plan.list.buy, true)) card.buy.push_back(card_item(sizes, units));

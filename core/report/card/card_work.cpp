@@ -161,7 +161,7 @@ class Arms {
 /// The table is set down onto the run's hose, which is too short to be bent on.
 bool table_comes_last(const Plan& plan, const ConnectionPlan& connection) {
   return std::any_of(plan.work.steps.begin(), plan.work.steps.end(), [&](const WorkStep& step) {
-    return step.of == connection.name && step.what.code == "work_table_onto_hose";
+    return step.of == connection.name && step.what.code.starts_with("work_table_held_up");
   });
 }
 

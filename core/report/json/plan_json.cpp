@@ -168,7 +168,7 @@ json list_object(const Plan& plan, UnitSystem units) {
                    {"note", item.note ? fact_json(*item.note, units) : json(nullptr)}});
   json consumables = json::array();
   for (const plan::Consumable& item : plan.list.consumables)
-    consumables.push_back({{"name", item.name}, {"quantity", item.quantity}, {"why", item.why}});
+    consumables.push_back({{"name", consumable_name(item, units)}, {"quantity", item.quantity}, {"why", item.why}});
   return {{"buy", items_json(plan.list.buy, units)},
           {"bin", items_json(plan.list.from_bin, units)},
           {"cut", cut},
@@ -244,21 +244,35 @@ json levels_object(const plan::Levels& levels) {
           {"can_overflow", levels.can_overflow}};
 }
 
+/// A section by itself says what the whole is worth, first; of one that is not there that is all.
+json with_verdict(const Plan& plan, const json& section) {
+  json all = {{"verdict", key_of(plan.verdict)}};
+  if (section.is_object()) all.update(section);
+  return all;
+}
+
 }  // namespace
 
 std::string riser_json(const reservoir::Riser& riser, UnitSystem units) {
   return written_json(riser_object(riser, units));
 }
-std::string transfer_json(const Plan& plan) { return written_json(transfer_object(plan)); }
-std::string walls_json(const Plan& plan) { return written_json(walls_object(plan)); }
-std::string leak_test_json(const Plan& plan, UnitSystem units) { return written_json(leak_test_object(plan, units)); }
-std::string list_json(const Plan& plan, UnitSystem units) { return written_json(list_object(plan, units)); }
+std::string riser_json(const Plan& plan, UnitSystem units) {
+  return written_json(with_verdict(plan, riser_object(plan.riser.riser, units)));
+}
+std::string transfer_json(const Plan& plan) { return written_json(with_verdict(plan, transfer_object(plan))); }
+std::string walls_json(const Plan& plan) { return written_json(with_verdict(plan, walls_object(plan))); }
+std::string leak_test_json(const Plan& plan, UnitSystem units) {
+  return written_json(with_verdict(plan, leak_test_object(plan, units)));
+}
+std::string list_json(const Plan& plan, UnitSystem units) {
+  return written_json(with_verdict(plan, list_object(plan, units)));
+}
 std::string list_json(const Plan& plan, const chain::Spares& spares, UnitSystem units) {
   std::vector<std::string> names;
   for (const plan::ConnectionPlan& connection : plan.connections) names.push_back(connection.name);
   json list = list_object(plan, units);
   add_spares(*plan.catalog, spares, names, list);
-  return written_json(list);
+  return written_json(with_verdict(plan, list));
 }
 
 std::string plan_json(const Plan& plan, UnitSystem units) {

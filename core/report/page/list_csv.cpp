@@ -43,10 +43,22 @@ Row item_row(const plan::ListItem& item, const char* what, UnitSystem units) {
           ""};
 }
 
-Row consumable_row(const plan::Consumable& item) {
-  return {
-      "consumable", "", "", csv_text(item.name + ", " + item.quantity), "", "", "", "", "", csv_text(item.why), "", "",
-      "",           "", ""};
+Row consumable_row(const plan::Consumable& item, UnitSystem units) {
+  return {"consumable",
+          "",
+          "",
+          csv_text(consumable_name(item, units) + ", " + item.quantity),
+          "",
+          "",
+          "",
+          "",
+          "",
+          csv_text(item.why),
+          "",
+          "",
+          "",
+          "",
+          ""};
 }
 
 std::string measure(const std::optional<Length>& length, UnitSystem units) {
@@ -119,7 +131,7 @@ std::string list_csv(const plan::Plan& plan, UnitSystem units) {
   for (const plan::ListItem& item : plan.list.from_bin) text += line_of(item_row(item, "bin", units));
   for (const plan::CutItem& cut : plan.list.cut) text += line_of(cut_row(cut, units));
   for (const HoleRow& hole : holes_to_cut(plan, units)) text += line_of(hole_row(hole, units));
-  for (const plan::Consumable& item : plan.list.consumables) text += line_of(consumable_row(item));
+  for (const plan::Consumable& item : plan.list.consumables) text += line_of(consumable_row(item, units));
   return text;
 }
 

@@ -116,7 +116,7 @@ std::string list_section(const Plan& plan, UnitSystem units, Boxes& boxes) {
   if (open) text += fmt::format("</ul>\n<p>{}</p>\n", html_words(sum_words(plan.list)));
   if (!plan.list.consumables.empty()) text += "<h3>Consumables and test gear</h3>\n<ul class=\"ticks\">\n";
   for (const plan::Consumable& item : plan.list.consumables)
-    text += tick_row(boxes, "consumable", "", item.name, item.quantity, item.why);
+    text += tick_row(boxes, "consumable", "", consumable_name(item, units), item.quantity, item.why);
   if (!plan.list.consumables.empty()) text += "</ul>\n";
   if (!plan.list.from_bin.empty()) text += "<h3>From the bin</h3>\n<ul class=\"ticks\">\n";
   for (const plan::ListItem& item : plan.list.from_bin)

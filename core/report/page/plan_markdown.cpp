@@ -31,7 +31,8 @@ std::string lists(const plan::ShoppingList& list, const Card& card, UnitSystem u
                         markdown(price_of(item)), markdown(joined(item.used_for, ", ")));
   if (!list.consumables.empty()) text += "\n## Consumables and test gear\n\n";
   for (const plan::Consumable& item : list.consumables)
-    text += fmt::format("- [ ] {}, {}: {}\n", markdown(item.name), markdown(item.quantity), markdown(item.why));
+    text += fmt::format("- [ ] {}, {}: {}\n", markdown(consumable_name(item, units)), markdown(item.quantity),
+                        markdown(item.why));
   if (!list.from_bin.empty()) text += "\n## From the bin\n\n";
   for (const plan::ListItem& item : list.from_bin)
     text += fmt::format("- [ ] {} × {}, for {}\n", quantity_of(item), markdown(item_name(item, units)),

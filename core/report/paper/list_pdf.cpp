@@ -60,7 +60,8 @@ void rows(Pages& pages, const Plan& plan, UnitSystem units) {
   const plan::ShoppingList& list = plan.list;
   buy(pages, list, units);
   if (!list.consumables.empty()) pages.heading("Consumables and test gear");
-  for (const plan::Consumable& item : list.consumables) pages.row("", item.name, item.quantity, item.why);
+  for (const plan::Consumable& item : list.consumables)
+    pages.row("", consumable_name(item, units), item.quantity, item.why);
   if (!list.from_bin.empty()) pages.heading("Take from the bin");
   for (const plan::ListItem& item : list.from_bin)
     pages.row(quantity_of(item), item_name(item, units), "", what_for(item.used_for));

@@ -25,7 +25,8 @@ void test_ports(const Plan& plan, FigureRows& rows) {
   const plan::LeakTestPlan& test = plan.leak_test;
   if (!test.air_port.empty()) rows.line(test.possible ? "the rig goes on" : "left open", test.air_port);
   for (const plan::TestPlug& plug : test.plugs) {
-    const std::string part = plug.part ? plan.catalog->part(*plug.part).name + (plug.from_bin ? " (bin)" : "")
+    const std::string part = plug.part ? plan.catalog->part(*plug.part).name + (plug.from_bin ? " (bin)" : "") +
+                                             (plug.of_job ? ", which stays" : "")
                                        : "nothing in the catalog closes it";
     rows.line("plug " + plug.port, part);
   }

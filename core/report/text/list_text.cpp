@@ -57,7 +57,8 @@ std::string cut_rows(const Plan& plan, const Style& style) {
 std::string consumable_rows(const std::vector<plan::Consumable>& items, const Style& style) {
   std::vector<std::vector<std::string>> rows;
   rows.reserve(items.size());
-  for (const plan::Consumable& item : items) rows.push_back({"[ ]", item.name, item.quantity, item.why});
+  for (const plan::Consumable& item : items)
+    rows.push_back({"[ ]", consumable_name(item, style.units), item.quantity, item.why});
   return columns(rows, "    ", {}, style.width);
 }
 
@@ -66,6 +67,8 @@ std::string consumable_rows(const std::vector<plan::Consumable>& items, const St
 std::string list_text(const Plan& plan, const Style& style) {
   const plan::ShoppingList& list = plan.list;
   std::string text = heading("Shopping list", style);
+  if (plan.verdict == plan::Verdict::refused)
+    text += wrapped("  ", "Buy and cut nothing of it yet: what mends the job changes this list.", style.width);
   text += list.buy.empty() ? "  Nothing to buy but consumables.\n" : buy_rows(list.buy, style);
   if (!list.buy.empty()) text += "  " + sum_words(list) + "\n";
   for (const std::string& row : own_prices(list, style.units)) text += wrapped("    ", row, style.width);

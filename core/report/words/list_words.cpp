@@ -57,6 +57,12 @@ std::string item_name(const plan::ListItem& item, UnitSystem units) {
   return name + places_of(item);
 }
 
+std::string consumable_name(const plan::Consumable& item, UnitSystem units) {
+  std::vector<std::string> section;
+  for (const Length& side : item.section) section.push_back(write_length(side, units));
+  return with(item.name, joined(section, " x "));
+}
+
 std::string quantity_of(const plan::ListItem& item) {
   return item.by_the_foot ? fmt::format("{} ft", item.quantity) : fmt::format("{}", item.quantity);
 }

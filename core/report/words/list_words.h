@@ -19,6 +19,8 @@ std::string places_of(const plan::ListItem& item);
 std::string item_called(const plan::ListItem& item, UnitSystem units);
 /// `1 x 4 nipple, galvanized (special order)`; of several bins with the one that it lies in: `... [truck]`.
 std::string item_name(const plan::ListItem& item, UnitSystem units);
+/// `mild steel flat bar, 2 in x 1/4 in`.
+std::string consumable_name(const plan::Consumable& item, UnitSystem units);
 /// `2`, or of what is sold by the foot `2 ft`.
 std::string quantity_of(const plan::ListItem& item);
 /// `$2.10`, or `price?` where none is known.

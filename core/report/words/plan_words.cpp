@@ -181,6 +181,9 @@ std::span<const Words> plan_words() {
       {"on_the_free_port_from_stock",
        "{0:, }, on '{1}', free for it ('from: {1}', 'ends in: \"{2}\"', 'carries: air')"},
       {"on_a_bung_of_its_own", "{0:, }, on a bung of its own in the lid, a {1} in a hole of {2} (and 'carries: air')"},
+      {"goes_with_those_before", "what is said above, done, settles this, too"},
+      {"mend_unless_those_before", "what is said above, done, settles this, too; by itself: {0:, }"},
+      {"mend_once_those_before", "with what is said above done: {0:, }; by itself: {1:, }"},
       {"either_mend", "{0:; or }"},
       {"stays_in_a_grid",
        "stays every {0} x {1} between lid and floor ({2} of them; 'lid bays' and 'floor bays': {3} x {4}, "

@@ -55,6 +55,8 @@ std::span<const Words> relief_words() {
        "a relief valve set at {0:mark} whose maker holds it within {1}, said in 'relief valve.tolerance'"},
       {"relief_valve_blows_in_use",
        "the relief valve of '{0}' opens at {1:mark}, below the set pressure of {2:alone}: it blows in use"},
+      {"check_valve_as_it_is_sold",
+       "the {0} as it is sold, which opens at {1:mark}: 'air.check valve opens at' left out"},
       {"valve_that_opens_at", "a relief valve set at {0:mark}"},
       {"relief_valve_weeps",
        "the relief valve of '{0}', set at {1:mark}, may open at {2:alone}, and the reservoir comes to {3:alone} when "

@@ -135,10 +135,14 @@ std::span<const Words> work_words() {
        "Do not set the table down yet: with {1:tape} between its barbs the {0} is too short to be bent onto the second "
        "one between two ports that stand still. Hold the table up, screw both barbs in, push the hose right onto the "
        "lower one, and slip all its clamps on."},
+      {"work_table_held_up_hose_hangs",
+       "Do not set the table down yet: with {1:tape} between its barbs the {0} is too short to be bent onto the second "
+       "one between two ports that stand still. Hold the table up, screw both barbs in, push the hose right onto the "
+       "upper one, and slip all its clamps on."},
       {"work_table_onto_hose",
-       "Set the table down where it stays, level, so that its barb goes {1:tape} into the {0}: two people or a jack, "
-       "no "
-       "hand between."},
+       "Set the table down where it stays, level, in one move so that {0:; }: two people or a jack, no hand between."},
+      {"barb_into_hose", "in '{2}' the table's barb goes {1:tape} into the {0}"},
+      {"hose_onto_lower_barb", "in '{2}' the {0} goes {1:tape} over the barb below it"},
       {"work_bow_hose",
        "All clamps on the {0} first; it is long enough to be bowed until its end goes {1:tape} over the second barb."},
       {"work_hose_between_fixed_ports",

@@ -28,7 +28,8 @@ constexpr std::array kPartMends = {plan::kReliefSetting, plan::kRegulatorOfRange
                                    plan::kPortIntoFloor, plan::kTableHigher,      plan::kRiserInBushing,
                                    plan::kDeviceOf};
 
-constexpr std::array kNotWritten = {plan::kLineLeftOut, plan::kNeedOf, plan::kNeedLeftOut, plan::kRestrictorInRun};
+constexpr std::array kNotWritten = {plan::kLineLeftOut, plan::kNeedOf, plan::kNeedLeftOut, plan::kRestrictorInRun,
+                                    plan::kDeviceOfBranch};
 
 bool is_one_of(std::span<const char* const> keys, const std::string& key) {
   return std::any_of(keys.begin(), keys.end(), [&](const char* each) { return key == each; });

@@ -132,7 +132,8 @@ Requests draw_list(const Scene& scene, ListState& state) {
   if (open) ImGui::EndTable();
   if (!list.consumables.empty() && rows.begin("Consumables and test gear", "consumables")) {
     for (const plan::Consumable& item : list.consumables)
-      rows.row("use " + item.name, "", item.name, item.quantity, item.why);
+      rows.row("use " + report::consumable_name(item, scene.shown.units), "",
+               report::consumable_name(item, scene.shown.units), item.quantity, item.why);
     ImGui::EndTable();
   }
   if (!list.from_bin.empty() && rows.begin("Take from the bin", "bin")) {

@@ -26,7 +26,7 @@ Counts on_sheet(const Plan& plan) {
   Counts counts;
   const auto count = [&](PartId part) { ++counts[plan.catalog->part(part).id]; };
   for (const TestPlug& plug : plan.leak_test.plugs)
-    if (plug.part) count(*plug.part);
+    if (plug.part && !plug.of_job) count(*plug.part);
   if (plan.leak_test.rig)
     for (const RigPart& part : plan.leak_test.rig->parts) count(part.part);
   return counts;
@@ -56,6 +56,8 @@ void expect_each_port_once(const Plan& plan) {
 void expect_all_listed(const Plan& plan) {
   const Counts all = on_list(plan, false);
   const Counts tests = on_list(plan, true);
+  for (const TestPlug& plug : plan.leak_test.plugs)  // a plug that stays is its connection's
+    EXPECT_TRUE(!plug.of_job || all.count(plan.catalog->part(*plug.part).id) > 0) << plug.port;
   for (const auto& [part, count] : on_sheet(plan)) {
     EXPECT_GE(all.count(part) ? all.at(part) : 0, count) << part;
     EXPECT_TRUE(tests.count(part)) << part;

@@ -23,7 +23,8 @@ TEST(Explain, NamesCodesLikeOneThatIsNone) {
   const Answered asked = ask({"explain", "gauge", "zzz"});
   EXPECT_EQ(asked.status, kBadInput);
   EXPECT_THAT(asked.err, HasSubstr("'gauge' is no code of a finding or an error; like it: "
-                                   "gauge_too_coarse_for_setting, no_gauge, gauge_cannot_show"));
+                                   "gauge_too_coarse_for_setting, gauge_of_test_too_coarse_for_setting, no_gauge, "
+                                   "gauge_cannot_show"));
   EXPECT_THAT(asked.err, HasSubstr("'zzz' is no code of a finding or an error; riserun explain lists them"));
 }
 

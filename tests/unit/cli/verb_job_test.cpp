@@ -30,10 +30,20 @@ TEST(Plan, InJsonHasThePromisedKeys) {
   expect_keys(plan["list"], {"buy", "bin", "cut", "consumables"});
   expect_keys(plan["leak_test"],
               {"pressure_pa", "ports", "rig", "steps", "welds", "readings", "stored_energy_j", "standoff_m"});
-  EXPECT_EQ(plan["leak_test"], ask_json({"leak-test", example("bevel-bench")}).answer);
+  json test = ask_json({"leak-test", example("bevel-bench")}).answer;
+  EXPECT_EQ(test["verdict"], "ready");
+  test.erase("verdict");
+  EXPECT_EQ(plan["leak_test"], test);
   ASSERT_FALSE(plan["work"].empty());
   expect_keys(plan["work"][0], {"phase", "for", "text"});
-  EXPECT_EQ(ask({"leak-test", example("walls-too-thin"), "--json"}).out, "null\n");
+  EXPECT_EQ(ask_json({"leak-test", example("walls-too-thin")}).answer, json({{"verdict", "refused"}}));
+  for (const char* verb : {"riser", "transfer", "walls", "list"})
+    EXPECT_EQ(ask_json({verb, example("walls-too-thin")}).answer["verdict"], "refused") << verb;
+}
+
+TEST(List, OfARefusedJobIsNotToBeBoughtYet) {
+  EXPECT_THAT(ask({"list", example("walls-too-thin")}).out, testing::HasSubstr("Buy and cut nothing of it yet"));
+  EXPECT_THAT(ask({"list", example("bevel-bench")}).out, testing::Not(testing::HasSubstr("nothing of it yet")));
 }
 
 TEST(Plan, ShowsTheWallsLimitBesideEveryPressureOfTheFilling) {

@@ -47,5 +47,24 @@ TEST(PluggedDrain, BesideAValveIsAPlug) {
   EXPECT_FALSE(takes_care(plan, "reservoir_drains_by_a_plug"));
 }
 
+/// The ready job with a line back from the table to a port low in a side, and `more` at its end.
+Plan with_way_back(const std::string& more = "") {
+  const std::string ports =
+      with(with(kReady, "    vent bung: 1/2 FNPT\n",
+                "    vent bung: 1/2 FNPT\n    back bung: {port: 1 FNPT, where: side, face height: 2 in}\n"),
+           "opens at: 5 in", "opens at: 0 in");
+  return plan_of_text(with(ports, "water temperature:",
+                           "  - {name: back, from: outlet, to: back bung, need: [ball valve, hose], carries: water}\n"
+                           "water temperature:") +
+                      more);
+}
+
+// Water does not run up: what is drained against frost says so, and so does the word of care.
+TEST(ReservoirDrain, IsNoLineUpToTheTable) {
+  EXPECT_TRUE(takes_care(with_way_back(), "reservoir_has_no_drain"));
+  EXPECT_TRUE(has(with_way_back("coldest: 20 degF\nagainst frost: drained every evening\n"), "drained_by_nothing"));
+  EXPECT_FALSE(takes_care(plan_of_text(with_low_port("drain bung", "1 brass ball valve")), "reservoir_has_no_drain"));
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -1,4 +1,5 @@
 // The gauge that is advised is one that is sold, and stands on the list.
+#include "plan/advice/change.h"
 #include "plan/judge/dials.h"
 #include "unit/plan/judge/ready_job.h"
 
@@ -48,10 +49,10 @@ TEST(GaugeAdvised, StandsOnTheListByItsName) {
     ASSERT_TRUE(finding->buy && finding->buy->part) << setting;
     const catalog::Part& gauge = plan.catalog->part(*finding->buy->part);
     EXPECT_FALSE(gauge.stocked);
-    EXPECT_EQ(report::say(*finding->mend, UnitSystem::inch),
-              fmt::format("a {0}, on 'gauge bung', which is free ('from: gauge bung', 'ends in: \"{0}\"', 'carries: "
-                          "air', 'special order: yes')",
-                          gauge.name));
+    EXPECT_THAT(report::say(*finding->mend, UnitSystem::inch),
+                testing::HasSubstr(fmt::format("a {0}, on 'gauge bung', which is free ('from: gauge bung', 'ends in: "
+                                               "\"{0}\"', 'carries: air', 'special order: yes')",
+                                               gauge.name)));
     EXPECT_TRUE(std::any_of(plan.list.buy.begin(), plan.list.buy.end(), [&](const ListItem& item) {
       return item.part == finding->buy->part;
     })) << setting;
@@ -61,6 +62,19 @@ TEST(GaugeAdvised, StandsOnTheListByItsName) {
 TEST(GaugeAdvised, IsAWaterColumnBelowAllThatIsSold) {
   const Plan plan = plan_of_text(with(with(kReady, kGauge, ""), "set pressure: 1.6 psi", "set pressure: 0.2 psi"));
   EXPECT_THAT(said_of(plan, "no_gauge"), testing::HasSubstr("a water column in clear hose"));
+}
+
+// Of a manifold its branch alone: no bung is welded in for what stands on one.
+TEST(GaugeAdvised, TakesThePlaceOfABranchsOwn) {
+  const Plan plan = plan_of_text(with(example_text("one-air-bung"), "ends in: 5 psi gauge", "ends in: 15 psi gauge"));
+  const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                    [](const Finding& each) { return each.reason.code == "gauge_cannot_show"; });
+  ASSERT_NE(finding, plan.findings.end()) << testing::PrintToString(open_in(plan));
+  EXPECT_EQ(report::say(*finding->mend, UnitSystem::inch), "a 0 to 5 psi gauge, 1/4 MNPT");
+  EXPECT_TRUE(finding->also_buy.empty());
+  ASSERT_EQ(finding->ways_to_try.size(), 1u);
+  EXPECT_THAT(findings_of(plan.catalog, changed(*plan.catalog, plan.job, finding->ways_to_try.front())),
+              testing::IsEmpty());
 }
 
 }  // namespace

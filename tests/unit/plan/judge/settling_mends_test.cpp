@@ -93,5 +93,17 @@ TEST(LeastGap, TypedAsItIsPrintedIsEnough) {
   EXPECT_EQ(found(with_gap(gap), "connection_has_no_chain"), nullptr) << gap;
 }
 
+// What opens the check valve is added to the setting: 0.6 psi by the job's word, 0.1 as the light one is sold.
+TEST(CheckValve, ThatOpensLateIsMendedByTheOneThatIsSold) {
+  const Plan plan = plan_of_text(with(kStiff, "  set pressure: 1.6 psi\n", "  check valve opens at: 0.6 psi\n"));
+  ASSERT_FALSE(plan.findings.empty());
+  const Finding& first = plan.findings.front();
+  EXPECT_TRUE(first.reason.code.starts_with("relief_valve_")) << first.reason.code;
+  EXPECT_THAT(report::sentences_of(first, UnitSystem::inch), testing::HasSubstr("'air.check valve opens at' left out"));
+  ASSERT_EQ(first.ways_to_mend.size(), 1u);
+  EXPECT_THAT(findings_of(plan.catalog, changed(*plan.catalog, plan.job, first.ways_to_mend.front())),
+              testing::IsEmpty());
+}
+
 }  // namespace
 }  // namespace riserun::plan

@@ -203,5 +203,28 @@ TEST(LeakTestSheet, OfWallsTooWeakForAirHasNoRigAndNoSteps) {
   EXPECT_EQ(bought(plan, Role::relief_valve), 1);
 }
 
+// A port that a plug closes for good is tested with that plug, which is bought once and stays.
+TEST(TestPlugs, OfTheJobAreItsOwn) {
+  const std::string dip =
+      with(kReady, "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    dip bung: 3/8 FNPT\n");
+  const Plan plan = plan_of_text(with(dip, "water temperature:",
+                                      "  - {name: dip, from: dip bung, ends in: 3/8 plug, carries: air}\n"
+                                      "water temperature:"));
+  const PartId own = *connection_named(plan.connections, "dip")->run()->ends.front().device;
+  const auto plug = std::find_if(plan.leak_test.plugs.begin(), plan.leak_test.plugs.end(),
+                                 [](const TestPlug& each) { return each.port == "dip bung"; });
+  ASSERT_NE(plug, plan.leak_test.plugs.end());
+  EXPECT_TRUE(plug->of_job);
+  EXPECT_EQ(plug->part, own);
+  int bought = 0;
+  for (const ListItem& item : plan.list.buy) bought += item.part == own ? item.quantity : 0;
+  EXPECT_EQ(bought, 1);
+  EXPECT_THAT(report::say(plan.leak_test.steps.back(), UnitSystem::inch), testing::Not(testing::HasSubstr("dip bung")));
+  int built = 0;
+  for (const WorkStep& step : plan.work.steps)
+    if (step.of == "dip") built += step.phase == WorkPhase::leak_test ? 1 : -100;
+  EXPECT_GT(built, 0);
+}
+
 }  // namespace
 }  // namespace riserun::plan

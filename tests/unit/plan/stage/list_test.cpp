@@ -57,10 +57,11 @@ TEST(List, HasTheBarsOfTheStaysByTheFoot) {
     const auto& rows = plan.list.consumables;
     const auto row =
         std::find_if(rows.begin(), rows.end(), [](const Consumable& each) { return each.metal_of == "stays"; });
-    return row != rows.end() ? row->name + ": " + row->quantity : std::string();
+    return row != rows.end() ? report::consumable_name(*row, UnitSystem::inch) + ": " + row->quantity : std::string();
   };
   const std::string baffles = "supports: {baffles across: 2, baffles along: 1}";
-  EXPECT_EQ(bars(ready_with(baffles, "supports: {lid bays: 4 x 1}")), "steel flat bar: 5 ft or 2 m");
+  EXPECT_EQ(bars(ready_with(baffles, "supports: {lid bays: 4 x 1}")),
+            "steel flat bar, 1-1/4 in x 3/16 in: 5 ft or 2 m");
   EXPECT_EQ(bars(plan_of_text(kReady)), "") << "baffles are cut from sheet";
 }
 

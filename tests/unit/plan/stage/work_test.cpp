@@ -289,6 +289,16 @@ TEST(LeakTestSheet, HasNoStepsWithoutAReliefValveForTheRig) {
   EXPECT_TRUE(report::leak_test_steps(plan, UnitSystem::inch).empty());
 }
 
+// 2.3 psi come in use, and are proved by 2.31 psi as by 3.22, with less force on the lid.
+TEST(LeakTestSheet, IsMendedDownwardsWhereThatProvesWhatComesInUse) {
+  const Plan plan = plan_of_text(kStiff + "test pressure: 3 psi\n");
+  const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& each) {
+    return each.reason.code == "no_relief_sold_for_the_test";
+  });
+  ASSERT_NE(finding, plan.findings.end()) << testing::PrintToString(open_in(plan));
+  EXPECT_EQ(report::say(*finding->mend, UnitSystem::inch), "a 'test pressure' of 2.31 psi (64 in water)");
+}
+
 // It is screwed in once: for its proof.
 TEST(Work, LeavesTheReliefValveOnAfterItsProof) {
   const Plan plan = plan_of_text(kReady);
@@ -366,6 +376,54 @@ TEST(Work, SetsTheTableDownOnAHoseThatCannotBeBentOn) {
   const Plan longer = with_hose("30 in");
   EXPECT_LT(place_of(longer, "work_bow_hose"), longer.work.steps.size());
   EXPECT_LT(place_of(longer, "work_table_in_place"), longer.work.steps.size());
+}
+
+/// The table with a drain of its own that leads back into the lid by this need.
+Plan with_line_back(const char* need, const char* main = "hose") {
+  const std::string ports = with(with(with(kReady, "    vent bung: 1/2 FNPT\n",
+                                           "    vent bung: 1/2 FNPT\n    back bung: {port: 1 FNPT, where: lid}\n"),
+                                      "opens at: 5 in", "opens at: 0 in"),
+                                 "need: [union]", std::string("need: [") + main + "]");
+  return plan_of_text(with(with(ports, "gap: 14-3/8 in, ", ""), "water temperature:",
+                           std::string("  - {name: back, from: outlet, to: back bung, need: [ball valve, ") + need +
+                               "], carries: water, held: {from: fixed, to: fixed}}\nwater temperature:"));
+}
+
+// The table comes down once: onto both hoses, whose lower parts stand by then, and no line is closed before it is
+// there.
+TEST(Work, SetsTheTableDownOntoAllItsHosesInOneMove) {
+  const Plan plan = with_line_back("hose");
+  const std::size_t onto = place_of(plan, "work_table_onto_hose");
+  ASSERT_LT(onto, plan.work.steps.size());
+  EXPECT_EQ(place_of(plan, "work_hose_between_fixed_ports"), plan.work.steps.size());
+  EXPECT_EQ(place_of(plan, "work_table_in_place"), plan.work.steps.size());
+  EXPECT_THAT(said_at(plan, "work_table_onto_hose"),
+              testing::AllOf(testing::HasSubstr("in 'water up' the table's barb"),
+                             testing::HasSubstr("in 'back' the 1 rubber hose")));
+  for (const char* name : {"water up", "back"}) {
+    EXPECT_LT(begin_of(plan, name), onto) << name;
+    std::size_t before = 0;
+    std::size_t after = 0;
+    for (std::size_t i = 0; i < plan.work.steps.size(); ++i)
+      if (plan.work.steps[i].of == name && plan.work.steps[i].number > 0) ++(i < onto ? before : after);
+    EXPECT_GT(before, 0u) << name;
+    EXPECT_GT(after, 0u) << name;
+    const report::Card card = report::card_of(plan, UnitSystem::inch);
+    EXPECT_TRUE(std::any_of(card.work.begin(), card.work.end(), [&](const report::CardRow& row) {
+      return row.name == name && row.value.ends_with("; table last");
+    })) << name;
+  }
+}
+
+TEST(Work, ClosesTheWayBackWhenTheTableStands) {
+  const Plan rigid = with_line_back("union");
+  const std::size_t down = place_of(rigid, "work_table_onto_hose");
+  ASSERT_LT(down, rigid.work.steps.size());
+  EXPECT_LT(down, begin_of(rigid, "back"));
+  const Plan both = with_line_back("union", "union");
+  ASSERT_LT(place_of(both, "work_table_in_place"), both.work.steps.size());
+  EXPECT_LT(place_of(both, "work_table_in_place"), begin_of(both, "back"));
+  EXPECT_LT(place_of(both, "work_table_in_place"), begin_of(both, "water up"));
 }
 
 }  // namespace

@@ -41,8 +41,11 @@ std::span<const Words> leak_test_words() {
        "From the far end go up to {0:mark}, shut the air off before the regulator, hold {1}: watch the walls for a "
        "bow and the gauge for a fall."},
       {"test_mark_regulator",
-       "Stop on the way at {0:mark} and mark the regulator's knob there: it is the job's setting. In use the gauge "
-       "never shows it, for the water takes off what it lifts."},
+       "Stop on the way at {0:mark}: with the valve on the tee at the far end just cracked, so that a little air flows "
+       "(with none the gauge shows up to the lock-up more than the setting), turn the knob until the gauge stands "
+       "there, "
+       "mark it and shut the valve: it is the job's setting. In use the gauge never shows it, for the water takes off "
+       "what it lifts."},
       {"test_last_rung",
        "From the far end go up to {0:mark}, shut the air off before the regulator, hold {1} with nobody near, and "
        "uncouple the shop's air: nothing "

@@ -384,7 +384,9 @@ Plan with_line_back(const char* need, const char* main = "hose") {
                                            "    vent bung: 1/2 FNPT\n    back bung: {port: 1 FNPT, where: lid}\n"),
                                       "opens at: 5 in", "opens at: 0 in"),
                                  "need: [union]", std::string("need: [") + main + "]");
-  return plan_of_text(with(with(ports, "gap: 14-3/8 in, ", ""), "water temperature:",
+  // Under a table so low no hose is bowed onto its second barb.
+  const std::string low = with(with(ports, "gap: 14-3/8 in, ", ""), "floor height: 30 in", "floor height: 26 in");
+  return plan_of_text(with(low, "water temperature:",
                            std::string("  - {name: back, from: outlet, to: back bung, need: [ball valve, ") + need +
                                "], carries: water, held: {from: fixed, to: fixed}}\nwater temperature:"));
 }

@@ -172,5 +172,15 @@ TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
 }
 INSTANTIATE_TEST_SUITE_P(FiveThousandWorlds, MakesTheSpan, ::testing::Range(0u, 5u));
 
+// In 21146 two pieces without a price are alike but that one is in the bin; in the others no part may be used, and the
+// ends meet as they are.
+class MakesTheSpanOfOneWorld : public MakesTheSpan {};
+
+TEST_P(MakesTheSpanOfOneWorld, FromTheBinWhereThatCostsTheSameAndNearWhereItIsNear) {
+  check_world(GetParam());
+  EXPECT_EQ(nones_ + too_long_, 0);
+}
+INSTANTIATE_TEST_SUITE_P(Worlds, MakesTheSpanOfOneWorld, ::testing::Values(21146u, 24785u, 61157u));
+
 }  // namespace
 }  // namespace riserun::chain::testing::best_span_test

@@ -81,6 +81,7 @@ class FirstByIds {
 
   // The first to each state stays.
   void put_in_order(std::vector<Step>& next) {
+    if (next.size() < 2) return;
     const auto key = [&](const Step& step) { return std::tuple(ways(step), step.bought, step.state); };
     std::sort(next.begin(), next.end(), [&](const Step& a, const Step& b) { return key(a) < key(b); });
     here_.clear();

@@ -145,7 +145,7 @@ bool AskedMoves::better(const Plug& a, const Plug& b) const {
   return goodness(a) < goodness(b);
 }
 
-// The best plug that no count holds back, where material counts the best in each, and beside it each plug that is
+// The best plug that no count holds back, where material counts the best of each make, and beside it each plug that is
 // counted: which of them is best depends on what the rest of the chain takes from the bin.
 std::vector<Plug> AskedMoves::plugs_of_port(const Part& host, std::size_t port) const {
   std::vector<Plug> plugs;
@@ -181,7 +181,7 @@ void AskedMoves::consider_plug(std::vector<Plug>& counted, std::vector<Plug>& be
     plug.own.wishes = rules_.buyable(id) && !extras_.purchase_is_wish ? 0 : 1;
   }
   const auto like = std::find_if(best.begin(), best.end(), [&](const Plug& other) {
-    return !keeps_the_line() || catalog_.part(other.part).material == part.material;
+    return !keeps_the_line() || make_of(catalog_, other.part) == make_of(catalog_, id);
   });
   if (like == best.end())
     best.push_back(plug);

@@ -1,4 +1,5 @@
-// Of all best chains of a search, the one whose part ids sort first: the tie is broken by ids.
+// Of all best chains of a search, the one whose part ids sort first: the tie is broken by ids, then by the ports used;
+// what is then still the same is taken from the bin rather than bought.
 //
 // How it works: all best chains are walked at once, part by part, and after each part only those are kept whose part
 // sorts first. O(arcs on best chains * log), whatever the number of chains.
@@ -16,7 +17,8 @@
 namespace riserun::chain {
 
 /// Walks all best chains at once, part by part, and keeps those whose next part sorts first. States that the same parts
-/// lead to stay together, in the order of the ports used, so that the choice of ports is settled too.
+/// lead to stay together, in the order of the ports used, and of the same ports of what is to buy, so that both choices
+/// are settled too.
 ///
 /// @param onward  onward(state, emit) calls emit(move, next state) for each move that leads on along a best chain, and
 ///                emit(kEnds, 0) where the chain may end at that state
@@ -30,13 +32,14 @@ class FirstByIds {
 
   std::vector<Move> from(std::uint32_t start) {
     steps_.reserve(16);  // most chains are short
-    steps_.push_back({start, kEnds, kEnds});
+    steps_.push_back({start, kEnds, kEnds, 0, 0});
     std::vector<std::uint32_t> front{0};
     std::vector<Step> next;
     while (true) {
       next.clear();
       for (const std::uint32_t at : front)
         if (look_on(at, next)) return moves_to(at);
+      put_in_order(next);
       front.clear();
       for (const Step& step : next) {
         front.push_back(static_cast<std::uint32_t>(steps_.size()));
@@ -50,6 +53,8 @@ class FirstByIds {
     std::uint32_t state = 0;
     std::uint32_t move = kEnds;
     std::uint32_t before = kEnds;
+    std::uint32_t place = 0;  // by the ports used so far, among the steps of one length
+    std::int64_t bought = 0;  // parts so far
   };
 
   // Puts into `next` what is as good as the best there or better. True: the chain may end here, and no ending sorts
@@ -66,15 +71,28 @@ class FirstByIds {
       const int order = compare(move, best);
       if (order > 0) return;
       if (order < 0) here_.clear();
-      here_.push_back({state, move, at});
+      here_.push_back({state, move, at, steps_[at].place, steps_[at].bought + moves_[move].own.buy});
     });
     if (ends || here_.empty()) return ends;
     if (!next.empty() && compare(here_.front().move, next.front().move) < 0) next.clear();
-    std::sort(here_.begin(), here_.end(), [&](const Step& a, const Step& b) { return ways(a) < ways(b); });
-    for (const Step& step : here_)
-      if (std::none_of(next.begin(), next.end(), [&](const Step& s) { return s.state == step.state; }))
-        next.push_back(step);
+    next.insert(next.end(), here_.begin(), here_.end());
     return false;
+  }
+
+  // The first to each state stays.
+  void put_in_order(std::vector<Step>& next) {
+    if (next.size() < 2) return;
+    const auto key = [&](const Step& step) { return std::tuple(ways(step), step.bought, step.state); };
+    std::sort(next.begin(), next.end(), [&](const Step& a, const Step& b) { return key(a) < key(b); });
+    here_.clear();
+    std::uint32_t place = 0;
+    for (std::size_t row = 0; row < next.size(); ++row) {
+      if (row > 0 && ways(next[row - 1]) != ways(next[row])) ++place;
+      if (std::any_of(here_.begin(), here_.end(), [&](const Step& s) { return s.state == next[row].state; })) continue;
+      here_.push_back(next[row]);
+      here_.back().place = place;
+    }
+    next.swap(here_);
   }
 
   // By the ids of the part and of its plugs.
@@ -89,7 +107,7 @@ class FirstByIds {
 
   auto ways(const Step& step) const {
     const Move& move = moves_[step.move];
-    return std::tuple(move.enter, move.leave, !move.cut, move.stub, step.state);
+    return std::tuple(step.place, move.enter, move.leave, !move.cut, move.stub);
   }
 
   std::vector<Move> moves_to(std::uint32_t row) const {

@@ -124,8 +124,11 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
     const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
     task.most_parts = std::min(most_parts, limits[row]);
-    if (best) task.most_parts = std::min(task.most_parts, most_parts_to_beat(order, attempt, *best));
-    if (task.most_parts <= 0 && best) continue;
+    if (best) {
+      const int most_to_beat = most_parts_to_beat(order, attempt, *best);
+      if (most_to_beat <= 0) continue;
+      task.most_parts = std::min(task.most_parts, most_to_beat);
+    }
     std::optional<Cost> dearest;
     if (best && !keeps_the_line(order)) dearest = best->route.cost;
     auto route = search_span(folded, rules, graph, task_of(task, attempt), dearest);

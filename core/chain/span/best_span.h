@@ -30,8 +30,8 @@
 // included, what a run is off weighing beside its price (span_search.cpp); then the run that lands nearest (what it is
 // off along and aside, added up); then the usual rule: the part
 // ids that sort first, then the ports used, then the piece to cut, no stub,
-// nearest to the first port. Under the orders parts, price and loss no kind comes before another but where they tie:
-// the fewest parts and the lowest price are what was asked for. The distance settles the
+// nearest to the first port; last, the fewest to buy. Under the orders parts, price and loss no kind comes before
+// another but where they tie: the fewest parts and the lowest price are what was asked for. The distance settles the
 // length, so that the order `length` weighs as `parts` does.
 //
 // How it works: the kinds of run are tried in that order, each by search_span, as long as one that is still to come

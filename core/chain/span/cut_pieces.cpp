@@ -238,7 +238,7 @@ void CutMoves::fold() {
 
 Length shortest_cut(const Catalog& catalog, const Part& part) {
   const PortTypeId ends[] = {part.ports[0].type, part.ports[1].type};
-  const Length goes_in = insertion(catalog, ends[0]) + insertion(catalog, ends[1]);
+  const Length goes_in = deepest_insertion(catalog, ends[0]) + deepest_insertion(catalog, ends[1]);
   if (part.threaded_when_cut)
     return std::max(goes_in, thread_length(catalog, ends[0]) + thread_length(catalog, ends[1]) + kGrip);
   if (!part.flexible)

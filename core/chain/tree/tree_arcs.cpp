@@ -210,7 +210,7 @@ void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size
   }
 }
 
-// The best plug that nothing counts, where material counts the best in each, and beside it each that is counted.
+// The best plug that nothing counts, where material counts the best of each make, and beside it each that is counted.
 const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   const auto [known, is_new] = plugs_.try_emplace(host);
   if (!is_new) return known->second;
@@ -230,7 +230,7 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   std::sort(all.begin(), all.end(), [&](const Plug& a, const Plug& b) { return goodness(a) < goodness(b); });
   const auto is_beaten = [&](const Plug& plug) {
     return std::any_of(known->second.begin(), known->second.end(), [&](const Plug& better) {
-      return !by_make_ || catalog_.part(better.part).material == catalog_.part(plug.part).material;
+      return !by_make_ || make_of(catalog_, better.part) == make_of(catalog_, plug.part);
     });
   };
   for (Plug& plug : all)

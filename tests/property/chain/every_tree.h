@@ -57,6 +57,7 @@ class TreeTrial {
   PortTypeId type_at(const std::vector<TreeItem>& tree, Open open) const;
   PortTypeId type_of(const TreeItem& item) const;
   bool is_device(const catalog::Part& part) const;
+  bool is_asked(PartId part) const;
   bool may_be_used(PartId part) const;
   bool part_allowed(PartId part) const { return allowed_[part.row]; }
   bool clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;

@@ -175,7 +175,8 @@ void add_part(CatalogBuilder& builder, const std::string& line) {
     else
       read_word(builder, word, part);
   }
-  if (part.ports.size() == 1 && part.family.row == 0) part.family = {5};
+  if (part.ports.size() == 1) part.flexible = part.family.row == 4;
+  if (part.ports.size() == 1 && (part.family.row == 0 || part.flexible)) part.family = {5};
   part.close = part.name.find("close") != std::string::npos;
   builder.add(std::move(part));
 }

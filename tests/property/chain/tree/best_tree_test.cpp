@@ -251,12 +251,24 @@ void BestAssembly::keep_targets_beyond(const FoldedCatalog& folded, AssemblyRequ
   ++tally_.not_beyond;
 }
 
+// Few worlds have a need of the whole assembly by themselves.
+void add_need(Dice& dice, const catalog::Catalog& catalog, AssemblyRequest& request) {
+  std::size_t needs = request.rules.needs.size();
+  for (const BranchRules& branch : request.branches) needs += branch.needs.size();
+  if (needs > 1) return;
+  Need need{"need", {}};
+  for (int count = 3; count > 0; --count)
+    need.parts.push_back({static_cast<std::uint32_t>(dice.below(static_cast<int>(catalog.parts().size())))});
+  request.rules.needs.push_back(std::move(need));
+}
+
 void BestAssembly::check_world(std::uint32_t seed) {
   SCOPED_TRACE("seed " + std::to_string(seed));
   Dice dice(seed);
   const catalog::Catalog catalog = with_branching_parts(random_catalog(dice), dice);
   AssemblyRequest request = random_assembly(dice, catalog);
   const FoldedCatalog folded(catalog);
+  if (seed % 4 == 2) add_need(dice, catalog, request);
   if (seed % 2 == 0) keep_targets_beyond(folded, request);
   TreeTrial trial(catalog, request);
   const EveryTree every = trial.run(kBeginnings);
@@ -267,6 +279,13 @@ void BestAssembly::check_world(std::uint32_t seed) {
     check_order(folded, request, every, trial);
     if (tally_.nones != nones) break;  // whether there is one at all is the same under each order
   }
+}
+
+// In 53340 a plug that bends, as hose does, is dearer than one of its material that does not, and of no metal that
+// counts.
+TEST_F(BestAssembly, TakesThePlugThatIsNotOfAnotherMetal) {
+  check_world(53340);
+  EXPECT_GT(tally_.compared, 0);
 }
 
 TEST_F(BestAssembly, IsTheBestOfAllTreesUnderEveryOrderAndBreaksTiesAsStated) {

@@ -104,6 +104,20 @@ TEST(FindChain, SparePortsOfANeededTeeAreClosedByTheBestPlug) {
   EXPECT_EQ(std::get<Chain>(answer).price, cents(560));
 }
 
+// A plug that bends counts as hose does, of no metal; the cheaper one of iron, as the line is of brass, for one part of
+// another.
+TEST(FindChain, APlugThatBendsIsToldFromOneOfItsMaterialThatDoesNot) {
+  const SmallWorld shop(R"(
+    tee: 3/4 A female, 3/4 A female, 1/2 A female, 500c, brass
+    plug: 1/2 A male, 50c
+    soft plug: 1/2 A male, 60c, flexible
+  )");
+  ChainRequest request = shop.ask("3/4 A male", "3/4 A male", Order::line);
+  request.needs = {shop.need("tee", {"tee"})};
+  request.from.material = shop.catalog().part(shop.part("tee")).material;
+  EXPECT_EQ(shop.chain(request), "tee [soft plug]");
+}
+
 TEST(FindChain, OneWayPartsFaceFromTheFromEndToTheToEnd) {
   const SmallWorld shop(R"(
     check valve: 3/4 A female, 1 A female, 1400c, device, one way

@@ -48,7 +48,11 @@ GaugePressure setting_with_room(const Plan& plan) {
   const TransferPlan& transfer = plan.transfer;
   GaugePressure most = std::min(transfer.highest_setting, plan.walls.four_to_one);
   if (transfer.relief_stays_shut) most = std::min(most, *transfer.relief_stays_shut);
-  return gauge_pascals(0.5 * (in_pascals(transfer.fill.pressure_to_finish) + in_pascals(most)) * kAsPrinted);
+  const GaugePressure half_way =
+      gauge_pascals(0.5 * (in_pascals(transfer.fill.pressure_to_finish) + in_pascals(most)) * kAsPrinted);
+  // On a mark it is the same however it is written.
+  const GaugePressure mark = on_the_dial(half_way);
+  return at_most(mark, most) ? mark : half_way;
 }
 
 /// Of a setting that is worked out and goes down for a relief valve: the next higher one that is sold, in walls as

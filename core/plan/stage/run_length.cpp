@@ -1,6 +1,6 @@
-#include "plan/hose_bands.h"
 #include "plan/stage/run_length.h"
 
+#include "plan/hose_bands.h"
 #include "plan/job/facing.h"
 #include "plan/stage/connection_request.h"
 #include "plan/stage/hose_round.h"

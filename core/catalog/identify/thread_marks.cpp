@@ -178,7 +178,8 @@ std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_
     MarkSeen tried = mark;
     std::string_view tried_number = number;
     auto error = take_word(catalog, has_pitch ? text.substr(0, pitch_at) : text, at, tried_number, tried);
-    if (!error) {
+    const bool is_read = !error;
+    if (is_read) {
       mark = std::move(tried);
       number = tried_number;
     } else if (!word.empty()) {
@@ -187,7 +188,7 @@ std::variant<MarkSeen, MarkError> read_mark(const Catalog& catalog, std::string_
       if (!first_error) first_error = std::move(error);
       if (word.find('/') != std::string_view::npos) return *first_error;
     }
-    if (!error && has_pitch && mark.size) {
+    if (is_read && has_pitch && mark.size) {
       const auto number_of_pitch = quantity::read_number(text.substr(pitch));
       if (const double* millimetres = std::get_if<double>(&number_of_pitch)) keep_pitch(catalog, *millimetres, mark);
       return mark;

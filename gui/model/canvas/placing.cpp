@@ -298,6 +298,7 @@ class Placing {
     const std::vector<std::size_t> supply = lone_pins(kAirSupply, false);
     const Box& box = layout_.nodes[kAirSupply];
     std::vector<const PlacedPin*> wanted;
+    wanted.reserve(supply.size());
     for (const std::size_t pin : supply) wanted.push_back(layout_.in_rows ? nullptr : wanted_at(kAirSupply, pin));
     const std::vector<float> outlets = outlets_of(box, wanted);
     for (std::size_t i = 0; i < supply.size(); ++i)

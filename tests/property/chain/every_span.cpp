@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <set>
 
 namespace riserun::chain::testing {
@@ -15,8 +16,6 @@ namespace riserun::chain::testing {
 using namespace riserun::catalog;  // NOLINT(google-build-using-namespace)
 
 namespace {
-
-constexpr double kPi = 3.14159265358979323846;
 
 std::int64_t scaled(std::int64_t length, double factor) { return std::llround(static_cast<double>(length) * factor); }
 
@@ -156,7 +155,7 @@ std::vector<EverySpan::Use> EverySpan::uses_of(const std::vector<Link>& links) c
 
 EverySpan::Measured EverySpan::measure(const Use& use) const {
   Measured sum;
-  sum.angle = use.angle * kPi / 180.0;
+  sum.angle = use.angle * std::numbers::pi / 180.0;
   bool travels = false;
   PortTypeId open = request_.from.type;
   const auto add = [&](std::int64_t length) { (travels ? sum.travel : sum.along) += length; };

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <set>
 
 namespace riserun::chain::testing {
@@ -111,7 +112,7 @@ std::int64_t EverySpan::bowed_in(PartId id) const {
                                         : 6.0) *
                         static_cast<double>(micro(part.ports[0].bore));
   const double excess = static_cast<double>(*std::min_element(depths.begin(), depths.end())) / (4.0 * radius);
-  double angle = kPi / 2.0;  // Newton from above: angle - sin(angle) is convex there
+  double angle = std::numbers::pi / 2.0;  // Newton from above: angle - sin(angle) is convex there
   if (excess < angle - 1.0)
     for (int step = 0; step < 200 && angle > 1e-9; ++step)
       angle -= (angle - std::sin(angle) - excess) / (1.0 - std::cos(angle));

@@ -1,6 +1,7 @@
 // Where what stands on the lid is put: against the plan, and against any other places that would do.
 #include "gui/model/canvas/lid_places.h"
 
+#include "gui/model/canvas/draft.h"
 #include "gui/model/canvas/lay_out.h"
 #include "plan/job/read_job.h"
 #include "window/model/bench.h"

@@ -7,6 +7,7 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
   static constexpr const char* kEnergy = "ASME PCC-2 Article 501, the reservoir empty at the test pressure.";
   static constexpr const char* kInUse = "ASME PCC-2 Article 501, the ullage with the water up at the set pressure.";
   static constexpr const char* kStandoff = "ASME PCC-2 Article 501: R = 20 (2 TNT)^(1/3), never less than 30 m.";
+  const bool is_none_sold = !test.relief_opens && !test.air_port.empty();
   FigureGroup group{"leak_test", "Leak test", plan::Topic::leak_test, {}};
   group.figures = {
       {.key = "pressure",
@@ -53,8 +54,9 @@ FigureGroup leak_test_figures(const plan::Plan& plan) {
        .source = {"The height of water that the test pressure holds.", {}}},
       {.key = "relief",
        .label = "relief in the test line",
-       .value = test.relief_opens.value_or(test.relief),
-       .form = "mark",
+       .value = is_none_sold ? quantity::Value(std::string("none that is sold"))
+                             : quantity::Value(test.relief_opens.value_or(test.relief)),
+       .form = is_none_sold ? "" : "mark",
        .beside = {"set no higher than {0:mark}", {test.relief}},
        .source = {"A quarter over the test pressure, at least 0.25 psi, and no higher than the walls' limit (common "
                   "practice).",

@@ -98,6 +98,13 @@ TEST(Figures, OfATankTooWeakForATestWithAirSayThatOnce) {
   EXPECT_EQ(written((*test)["test_with_air"], UnitSystem::inch), "none");
 }
 
+TEST(Figures, AValveThatNobodySellsHasNoSetting) {
+  plan::Plan plan = plan::bevel_bench();
+  EXPECT_THAT(written(leak_test_figures(plan)["relief"], UnitSystem::inch), HasSubstr("psi"));
+  plan.leak_test.relief_opens.reset();
+  EXPECT_EQ(written(leak_test_figures(plan)["relief"], UnitSystem::inch), "none that is sold");
+}
+
 TEST(Figures, ARangeWithoutAnEndIsSaid) {
   const Figure time{.key = "time",
                     .label = "time",

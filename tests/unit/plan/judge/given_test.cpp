@@ -113,6 +113,29 @@ TEST(LeakTest, IsOneThatAReliefValveIsSoldFor) {
   EXPECT_GE(pressure, plan.relief.greatest);
 }
 
+// From 15 psi on what lets the air in makes a pressure vessel of the tank (ASME BPVC VIII-1, U-1(c)(2)(h)).
+TEST(LeakTest, HasNoReliefValveAtTheCodesPressure) {
+  const auto tested_at = [](const char* pressure) {
+    return plan_of_text(with(kReady, "sheet: 10 ga steel", "sheet: 1/2 in steel") + "test pressure: " + pressure +
+                        "\n");
+  };
+  for (const char* pressure : {"12.1 psi", "14 psi", "14.9 psi"}) {
+    const Plan plan = tested_at(pressure);
+    EXPECT_LT(plan.leak_test.relief, psig(15.0)) << pressure;
+    EXPECT_FALSE(plan.leak_test.relief_opens) << pressure;
+    EXPECT_THAT(said_of(plan, "no_relief_sold_for_the_test"), HasSubstr("No relief valve that is sold")) << pressure;
+  }
+}
+
+// A valve that passes what is printed by less than its rounding is not named beside a limit under its own setting.
+TEST(LeakTest, ReliefValveIsNoHigherThanIsPrinted) {
+  for (const char* pressure : {"2.38 psi", "2.39 psi", "2.395 psi"}) {
+    const Plan plan = ready_and(std::string("test pressure: ") + pressure);
+    ASSERT_TRUE(plan.leak_test.relief_opens) << pressure;
+    EXPECT_LE(*plan.leak_test.relief_opens, plan.leak_test.relief) << pressure;
+  }
+}
+
 TEST(LidBung, ThatReachesIntoTheWaterIsNamed) {
   // The reservoir is 14 in high and charged 9 in deep.
   const auto reaching = [](const char* inches) {

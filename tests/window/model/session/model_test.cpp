@@ -268,6 +268,24 @@ TEST_F(ModelTest, TheUnitsOfAJobStayWithItAndThoseThatAFileNamesBeatTheHabit) {
   EXPECT_EQ(started()->view().units, view.units);
 }
 
+// By the light in the shop: a job that was left dark yesterday opens light where that was chosen since.
+TEST_F(ModelTest, LightOrDarkIsTheProgramsAndNoJobs) {
+  write_file(folder / "other.yaml", testing::example("bevel-bench"));
+  ViewState dark;
+  dark.looks = Looks::dark;
+  const auto model = opened();
+  model->post(SetView{dark});
+  model->settle();
+  model->post(Open{folder / "other.yaml"});
+  model->settle();
+  EXPECT_EQ(model->view().looks, Looks::dark);
+  model->post(SetView{ViewState()});
+  model->settle();
+  model->post(Open{file});
+  model->settle();
+  EXPECT_EQ(model->view().looks, Looks::light);
+}
+
 TEST_F(ModelTest, UnsavedWorkIsThereAgainNextTime) {
   {
     const auto model = opened();

@@ -25,9 +25,16 @@ PixelBox on_screen(const Lens& lens, const gui::Box& box) {
   return {a.x, a.y, b.x, b.y};
 }
 
-void dashed(ImDrawList& list, float x, float top, float bottom, ImU32 color, float pixel) {
-  for (float y = top; y < bottom; y += 10.0F * pixel)
-    list.AddLine({x, y}, {x, std::min(bottom, y + 6.0F * pixel)}, color, 1.5F * pixel);
+/// Upright or level.
+void dashed(ImDrawList& list, const ImVec2& from, const ImVec2& to, ImU32 color, float pixel, float dash = 6.0F,
+            float width = 1.5F) {
+  const float length = std::max(to.x - from.x, to.y - from.y);
+  const bool level = to.x - from.x > to.y - from.y;
+  for (float along = 0.0F; along < length; along += (dash + 0.66F * dash) * pixel) {
+    const float end = std::min(along + dash * pixel, length);
+    const auto at = [&](float way) { return level ? ImVec2{from.x + way, from.y} : ImVec2{from.x, from.y + way}; };
+    list.AddLine(at(along), at(end), color, width * pixel);
+  }
 }
 
 class VesselPainter {
@@ -87,16 +94,18 @@ class VesselPainter {
     if (height > Length{}) water(static_cast<double>(instant_shown(scene_).reservoir_depth / height));
     const auto& layout = plan().job.reservoir.supports.layout;
     const int baffles = layout ? layout->baffles_across : 0;
-    for (int i = 1; i <= baffles; ++i)
-      dashed(list_, box_.left + box_.width() * static_cast<float>(i) / static_cast<float>(baffles + 1), box_.top,
-             box_.bottom, packed(scene_.theme[Ink::line]), scene_.scale);
+    for (int i = 1; i <= baffles; ++i) upright(static_cast<double>(i) / (baffles + 1));
     const double length = in_metres(plan().job.reservoir.length);
-    for (const double stay : report::stays_along(plan()))
-      dashed(list_, box_.left + box_.width() * static_cast<float>(stay / length), box_.top, box_.bottom,
-             packed(scene_.theme[Ink::line]), scene_.scale);
+    for (const double stay : report::stays_along(plan())) upright(stay / length);
     riser();
     list_.AddRect({box_.left, box_.top}, {box_.right, box_.bottom}, metal_, 0.0F, 0, wall());
     name_beside_riser();
+  }
+
+  /// A baffle or a stay from floor to lid, so far along of the length.
+  void upright(double share) {
+    const float x = box_.left + box_.width() * static_cast<float>(share);
+    dashed(list_, {x, box_.top}, {x, box_.bottom}, packed(scene_.theme[Ink::line]), scene_.scale);
   }
 
   /// On the floor, on the wider side of the riser.
@@ -151,8 +160,8 @@ class VesselPainter {
     const float top = lens_.on_screen({0.0F, scene_.shown.layout.nodes[gui::kTable].bottom()}).y;
     const float half = gui::half_of_riser(plan(), scene_.shown.layout);
     for (const float side : {-half, half})
-      dashed(list_, x + lens_.px(side), top, box_.bottom - lens_.px(8.0F), packed(scene_.theme[Ink::part_edge]),
-             scene_.scale);
+      dashed(list_, {x + lens_.px(side), top}, {x + lens_.px(side), box_.bottom - lens_.px(8.0F)},
+             packed(scene_.theme[Ink::part_edge]), scene_.scale);
     const std::string text = "water line assumed: no port is given for it";
     const float line = words_.line(kVesselWords);
     const float y = (top + box_.top - line) / 2.0F;
@@ -234,17 +243,13 @@ class VesselPainter {
 
   /// Its thread from end to end, hidden.
   void thread_in_bung(const gui::Point& at, const ImVec2& half, bool level) {
-    const float pixel = scene_.scale;
-    const float root = 0.78F * (level ? half.y : half.x);
-    const ImU32 ink = packed(scene_.theme[Ink::part_edge]);
-    for (const float side : {-root, root})
-      for (float along = -(level ? half.x : half.y); along < (level ? half.x : half.y); along += 5.0F * pixel) {
-        const float to = std::min(along + 3.0F * pixel, level ? half.x : half.y);
-        if (level)
-          list_.AddLine({at.x + along, at.y + side}, {at.x + to, at.y + side}, ink, pixel);
-        else
-          list_.AddLine({at.x + side, at.y + along}, {at.x + side, at.y + to}, ink, pixel);
-      }
+    const ImVec2 root = level ? ImVec2{0.0F, 0.78F * half.y} : ImVec2{0.78F * half.x, 0.0F};
+    const ImVec2 along = level ? ImVec2{half.x, 0.0F} : ImVec2{0.0F, half.y};
+    for (const float side : {-1.0F, 1.0F}) {
+      const ImVec2 middle{at.x + side * root.x, at.y + side * root.y};
+      dashed(list_, {middle.x - along.x, middle.y - along.y}, {middle.x + along.x, middle.y + along.y},
+             packed(scene_.theme[Ink::part_edge]), scene_.scale, 3.0F, 1.0F);
+    }
   }
 
   /// How far to the right of the port the parts reach that stand in it, at the height of its name.

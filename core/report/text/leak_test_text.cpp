@@ -49,7 +49,8 @@ std::string leak_test_text(const Plan& plan, const Style& style) {
     else
       rows.figure("water_column_leg", "", " each leg of a U of clear hose: no dial that is sold shows so little");
     rows.figure("brushed_at", "", " when the solution goes on");
-    rows.figure("relief", "set at ", ", no higher than " + write_pressure_alone(test.relief, units));
+    const bool is_sold = test.relief_opens || test.air_port.empty();
+    rows.figure("relief", is_sold ? "set at " : "", ", no higher than " + write_pressure_alone(test.relief, units));
   }
   test_ports(plan, rows);
   rows.figure("air_volume");

@@ -45,6 +45,9 @@ bool Hand::take(GLFWwindow* window, const Event& event) {
   if (pressed_) return false;
   switch (event.what) {
     case Event::What::key:
+      // A key that came up is pressed again in a frame of its own, or ImGui takes it for one that is held.
+      if (event.action == GLFW_PRESS && std::count(released_.begin(), released_.end(), event.key) != 0) return false;
+      if (event.action == GLFW_RELEASE) released_.push_back(event.key);
       ImGui_ImplGlfw_KeyCallback(window, event.key, event.scancode, event.action, event.modifiers);
       // Alt alone opens the menus: a frame has to see it down.
       pressed_ = event.action != GLFW_RELEASE && (!is_modifier(event.key) || is_alt(event.key));
@@ -65,6 +68,7 @@ bool Hand::take(GLFWwindow* window, const Event& event) {
 
 void Hand::hand_on(GLFWwindow* window) {
   pressed_ = false;
+  released_.clear();
   while (!events_.empty() && take(window, events_.front())) events_.pop_front();
   ImGuiIO& io = ImGui::GetIO();
   io.MousePos = {static_cast<float>(x_), static_cast<float>(y_)};

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <deque>
+#include <vector>
 
 struct GLFWwindow;
 
@@ -39,7 +40,8 @@ class Hand {
   std::deque<Event> events_;
   double x_, y_;
   bool down_[kButtons] = {};
-  bool pressed_ = false;  // in this frame: a key that is no Shift or Ctrl went down, or a button up or down
+  bool pressed_ = false;       // in this frame: a key that is no Shift or Ctrl went down, or a button up or down
+  std::vector<int> released_;  // keys that came up in this frame
 };
 
 }  // namespace riserun::app

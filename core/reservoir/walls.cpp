@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cstddef>
 #include <limits>
+#include <map>
 #include <utility>
 
 namespace riserun::reservoir {
@@ -25,6 +27,16 @@ UnitLoad unit_load(const PlateCoefficients& plate, double width, double thicknes
           plate.alpha_centre * width * width * width * width / stiffness};
 }
 
+/// Plates that are alike are solved once: walls of one shape are asked for again with each mend that is tried.
+const PlateCoefficients& held_plate_once(double ratio, double poisson_ratio) {
+  constexpr std::size_t kMostKept = 4096;
+  thread_local std::map<std::pair<double, double>, PlateCoefficients> solved;
+  if (solved.size() >= kMostKept) solved.clear();
+  const auto [found, is_new] = solved.try_emplace({ratio, poisson_ratio});
+  if (is_new) found->second = held_plate(ratio, poisson_ratio);
+  return found->second;
+}
+
 GaugePressure air_limit(double design_stress, const UnitLoad& load, PressureDifference water) {
   return gauge_pascals(std::max(0.0, design_stress / load.stress - in_pascals(water)));
 }
@@ -39,7 +51,7 @@ PanelResult check_panel(const Panel& panel, const SheetMetal& metal, Stress desi
   const double thickness = in_metres(panel.thickness);
   assert(width > 0.0 && thickness > 0.0);
   const double ratio = longer / width;
-  const UnitLoad held = unit_load(held_plate(ratio, metal.poisson_ratio), width, thickness, metal);
+  const UnitLoad held = unit_load(held_plate_once(ratio, metal.poisson_ratio), width, thickness, metal);
   const UnitLoad free = unit_load(free_plate(ratio, metal.poisson_ratio), width, thickness, metal);
   const double load = in_pascals(pressure) + in_pascals(panel.water);
   const double design = in_pascals(design_stress);

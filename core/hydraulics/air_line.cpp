@@ -36,8 +36,8 @@ Upstream before_opening(double flow, double area, double to, double gas) {
   if (flow <= 0.0) {
     return {to, 0.25 * std::sqrt(kAirHeatRatio * kSmoothMachSquared * gas) / area, 1.0};  // the straight line's slope
   }
-  const double per_area = flow / area;
-  double x = per_area * per_area * gas / (kAirHeatRatio * to * to);
+  const double share = flow / (area * to);
+  double x = share * share * gas * (1.0 / kAirHeatRatio);
   double slope = 2.0 * x;  // d x / d ln flow
   if (x < kSmoothMachSquared) {
     const double edge = std::sqrt(kSmoothMachSquared);
@@ -50,14 +50,12 @@ Upstream before_opening(double flow, double area, double to, double gas) {
     return {flow * per_flow, per_flow, 0.0};
   }
   const double root = std::sqrt(1.0 + 2.0 * kShare * x);
-  const double mach_squared = 2.0 * x / (1.0 + root);
-  const double heat = 1.0 + 0.5 * kShare * mach_squared;
+  const double heat = 0.5 * (1.0 + root);  // 1 + (gamma - 1) / 2 M^2, of M^2 = (root - 1) / (gamma - 1)
   static_assert(kPower > 3.49 && kPower < 3.51, "the power 7/2 is written out below");
   const double ratio = heat * heat * heat * std::sqrt(heat);
-  // d ln ratio / d ln flow
-  const double by_log_flow = kPower * 0.5 * kShare / heat * slope / root;
   const double pressure = to * ratio;
-  return {pressure, pressure * by_log_flow / flow, ratio * (1.0 - by_log_flow)};
+  const double by_flow = kPower * 0.5 * kShare * slope / (heat * root * flow);  // d ln ratio / d flow
+  return {pressure, pressure * by_flow, ratio * (1.0 - by_flow * flow)};
 }
 
 /// The loss of a piece with its wall friction, on its own bore.

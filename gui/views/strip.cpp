@@ -26,10 +26,10 @@ struct Strip {
 };
 Strip strip_of(const Scene& scene) {
   constexpr float kLow = 560.0F;    // points
-  constexpr float kRoomy = 900.0F;  // below it two lines each leave the plumbing too little
+  constexpr float kRoomy = 900.0F;  // below it a third leaves the plumbing too little
   const float high = ImGui::GetMainViewport()->WorkSize.y;
   if (high >= scene.px(kLow))
-    return {58.0F, 12.0F, 44.0F, scene.fonts.large, 22.0F, 3, high >= scene.px(kRoomy) ? 2 : 1, true};
+    return {58.0F, 12.0F, 44.0F, scene.fonts.large, 22.0F, high >= scene.px(kRoomy) ? std::size_t{3} : 2, 2, true};
   return {47.0F, 14.0F, 33.0F, scene.fonts.strong, 14.0F, 1, 2, false};
 }
 

@@ -1,8 +1,7 @@
 #include "report/drawing/run_drawing.h"
 
-#include "plan/hose_bands.h"
+#include "report/drawing/hose_clamp.h"
 #include "report/drawing/part_drawing.h"
-#include "report/drawing/part_pen.h"
 
 #include <fmt/format.h>
 
@@ -27,6 +26,7 @@ struct Placed {
   PartPicture picture;
   RunItem item;
   bool socket = false;  // it goes over what it is joined to
+  double aside = 0.0;   // what it costs that its ports lead where they do
 };
 
 struct Box {
@@ -78,16 +78,8 @@ class RunSketch {
   RunSketch(const Catalog& catalog, const Run& run) : catalog_(catalog), run_(run) {}
 
   RunPicture draw() {
-    placed_.resize(run_.parts.size());
-    faces_.resize(run_.ends.size());
-    for (const chain::RunJoint& joint : run_.joints) {
-      if (joint.to_end)
-        end_at(joint);
-      else
-        part_at(joint);
-    }
-    for (std::size_t row = 0; row < run_.parts.size(); ++row) plugs_of(row);
-    for (const chain::RunJoint& joint : run_.joints) hose_end(joint);
+    put_together();
+    if (run_.ends.size() > 1) turn_out_of_the_way();
     return gathered();
   }
 
@@ -96,6 +88,72 @@ class RunSketch {
     Spot at;
     double heading = 0.0;
   };
+
+  /// A part's own picture, and which way round it is put on.
+  struct Turned {
+    PartPicture drawn;
+    bool upright = false;          // a spout looks down, whatever is in its way
+    std::optional<bool> mirrored;  // nothing yet: as is best where it is put on
+  };
+
+  void put_together() {
+    placed_.assign(run_.parts.size(), {});
+    faces_.assign(run_.ends.size(), {});
+    extra_.clear();
+    stubs_.clear();
+    hose_ends_.clear();
+    before_.clear();
+    after_.clear();
+    turn_ = 0;
+    for (const chain::RunJoint& joint : run_.joints) {
+      if (joint.to_end)
+        end_at(joint);
+      else
+        part_at(joint);
+    }
+    for (std::size_t row = 0; row < run_.parts.size(); ++row) plugs_of(row);
+    for (const chain::RunJoint& joint : run_.joints) hose_end(joint);
+  }
+
+  /// What leads aside is turned to the other side as long as less lies over other things then: a branch that is best
+  /// where it begins may run into another further on.
+  void turn_out_of_the_way() {
+    double least = cost_of_all();
+    for (bool better = true; better;) {
+      better = false;
+      for (std::size_t turn = 0; turn < turned_.size(); ++turn) {
+        if (!leads_aside(turned_[turn])) continue;
+        turned_[turn].mirrored = !*turned_[turn].mirrored;
+        put_together();
+        const double cost = cost_of_all();
+        better = better || cost < least - 1e-12;
+        if (cost >= least - 1e-12) turned_[turn].mirrored = !*turned_[turn].mirrored;
+        least = std::min(least, cost);
+      }
+    }
+    put_together();
+  }
+
+  static bool leads_aside(const Turned& part) {
+    const std::vector<PortSpot>& ports = part.drawn.ports;
+    return !part.upright && std::any_of(ports.begin(), ports.end(), [](const PortSpot& port) {
+      return std::abs(std::sin(port.heading * kRadian)) > 1e-6;
+    });
+  }
+
+  double cost_of_all() const {
+    std::vector<const Placed*> all;
+    for (const Placed& one : placed_) all.push_back(&one);
+    for (const Placed& one : extra_) all.push_back(&one);
+    double cost = 0.0;
+    for (std::size_t a = 0; a < all.size(); ++a) {
+      cost += all[a]->aside;
+      for (std::size_t b = 0; b < a; ++b) cost += box_of(*all[a]).shared_with(box_of(*all[b]));
+    }
+    return cost;
+  }
+
+  static Box box_of(const Placed& one) { return {one.picture.drawing.low, one.picture.drawing.high}; }
 
   /// Where the inner side of a joint ends.
   Open open_end(const chain::RunJoint& joint) const {
@@ -109,19 +167,26 @@ class RunSketch {
   Placed at_joint(catalog::PartId id, std::size_t entered, std::size_t leave, const Open& open, double overlap) {
     const double angle = open.heading * kRadian;
     const Spot where{open.at.x - overlap * std::cos(angle), open.at.y - overlap * std::sin(angle)};
-    const PartPicture drawn = part_picture(catalog_, catalog_.part(id), entered, leave);
+    if (turn_ == turned_.size())
+      turned_.push_back({part_picture(catalog_, catalog_.part(id), entered, leave),
+                         catalog_.family(catalog_.part(id).family).shape == catalog::BodyShape::bibb,
+                         {}});
+    Turned& turned = turned_[turn_++];
     Placed best;
     double least = 1e18;
-    // A spout looks down, whatever is in its way.
-    const bool upright = catalog_.family(catalog_.part(id).family).shape == catalog::BodyShape::bibb;
+    bool chosen = false;
     for (const bool mirrored : {false, true}) {
-      if (mirrored && upright) continue;
-      Placed tried{put(drawn, entered, where, open.heading, mirrored), {}};
-      const double cost = cost_of(tried.picture, entered);
+      if (mirrored != turned.mirrored.value_or(mirrored) || (mirrored && turned.upright)) continue;
+      Placed tried{put(turned.drawn, entered, where, open.heading, mirrored), {}};
+      tried.aside = cost_of_sides(tried.picture, entered);
+      double cost = tried.aside;
+      for (const Placed& other : placed_) cost += box_of(tried).shared_with(box_of(other));
       if (cost >= least - 1e-12) continue;
       least = cost;
       best = std::move(tried);
+      chosen = mirrored;
     }
+    turned.mirrored = chosen;
     best.item.part = id;
     best.item.broken = best.picture.broken;
     best.item.heading = open.heading;
@@ -137,14 +202,10 @@ class RunSketch {
     return best;
   }
 
-  /// What a picture covers of others, and where its other ports lead: to the right is best, back to the left worst, as
-  /// a branch that leads back runs into what the run stands on.
-  double cost_of(const PartPicture& picture, std::size_t entered) const {
-    const Box box{picture.drawing.low, picture.drawing.high};
+  /// Where a picture's other ports lead: to the right is best, back to the left worst, as a branch that leads back runs
+  /// into what the run stands on.
+  static double cost_of_sides(const PartPicture& picture, std::size_t entered) {
     double cost = 0.0;
-    for (const Placed& other : placed_)
-      if (!other.picture.ports.empty())
-        cost += box.shared_with({other.picture.drawing.low, other.picture.drawing.high});
     for (std::size_t port = 0; port < picture.ports.size(); ++port)
       if (port != entered)
         cost += 1e-5 * (1.0 - std::cos(picture.ports[port].heading * kRadian)) -
@@ -232,14 +293,6 @@ class RunSketch {
     return picture;
   }
 
-  /// Of a hose that is pushed onto a barb and clamped there.
-  struct HoseEnd {
-    Axis axis;          // from its mouth into the hose
-    Length on{};        // how far it is pushed on
-    double half = 0.0;  // of the hose's width
-    double barb = 0.0;  // of the barb's
-  };
-
   void hose_end(const chain::RunJoint& joint) {
     const catalog::Seal* seal = catalog_.seal(catalog_.mating_rules()[joint.rule].seal);
     if (seal == nullptr || !seal->clamped) return;
@@ -250,43 +303,10 @@ class RunSketch {
     const Axis out{open.at, open.heading};
     HoseEnd end{outer ? Axis{out.at(-on, 0.0), open.heading} : Axis{open.at, open.heading + 180.0}, joint.make_up, 0.0,
                 0.0};
-    for (const Shape& shape : placed_[outer ? joint.outer : joint.inner].picture.drawing.shapes)
-      if (const auto* area = std::get_if<Area>(&shape); area != nullptr && area->name == "body")
-        for (const Spot& spot : area->outline) end.half = std::max(end.half, across(end.axis, spot));
+    end.half = half_width(placed_[outer ? joint.outer : joint.inner].picture.drawing, end.axis);
     const catalog::JointSize* size = catalog_.joint_size(catalog_.port_type(outer ? joint.a : joint.b));
     if (size != nullptr) end.barb = in_metres(size->outside_diameter) / 2.0;
     hose_ends_.push_back(end);
-  }
-
-  /// How far from the axis.
-  static double across(const Axis& axis, const Spot& spot) {
-    const double angle = axis.heading * kRadian;
-    return std::abs(-(spot.x - axis.from.x) * std::sin(angle) + (spot.y - axis.from.y) * std::cos(angle));
-  }
-
-  /// The bands over the hose, each with its screw, and in hidden lines the teeth under it.
-  static void clamp_on(Drawing& drawing, const HoseEnd& end) {
-    PartPen pen(drawing);
-    constexpr int kTeeth = 4;
-    const double on = in_metres(end.on);
-    for (const double side : {-1.0, 1.0}) {
-      std::vector<std::pair<double, double>> teeth;
-      for (int i = 0; i < kTeeth; ++i) {
-        teeth.emplace_back(on * i / kTeeth, side * 1.04 * end.barb);
-        teeth.emplace_back(on * (i + 0.9) / kTeeth, side * 0.84 * end.barb);
-      }
-      pen.line(end.axis, "barb", teeth, Line::hidden);
-    }
-    const double wide = in_metres(plan::kHoseBand);
-    const double half = 1.06 * end.half;
-    for (const Length& from : plan::bands_on(end.on)) {
-      const double at = in_metres(from);
-      pen.tube(end.axis, "clamp", at, at + wide, half, half);
-      const double low = 1.0 * half;
-      const double high = low + 0.22 * end.half;
-      pen.area(end.axis, "clamp screw",
-               {{at + 0.2 * wide, low}, {at + 0.8 * wide, low}, {at + 0.8 * wide, high}, {at + 0.2 * wide, high}});
-    }
   }
 
   bool waits(std::size_t row, const std::vector<bool>& done) const {
@@ -313,6 +333,8 @@ class RunSketch {
 
   const Catalog& catalog_;
   const Run& run_;
+  std::vector<Turned> turned_;  // in the order in which they are put on
+  std::size_t turn_ = 0;
   std::vector<Placed> placed_;  // of each part of the run
   std::vector<Placed> extra_;
   std::vector<Stroke> stubs_;

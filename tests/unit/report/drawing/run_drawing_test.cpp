@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace riserun::report {
@@ -113,6 +114,55 @@ TEST(RunDrawing, EachClampIsOnItsHoseEnd) {
     }
   });
   EXPECT_GE(seen, 8);
+}
+
+/// How much of the smaller of two items' boxes lies under the other, of two that are not joined.
+double most_covered(const chain::Run& run, const RunPicture& picture) {
+  const auto size = [](const RunItem& item, const RunItem& other) {
+    const double wide = std::min(item.high.x, other.high.x) - std::max(item.low.x, other.low.x);
+    const double tall = std::min(item.high.y, other.high.y) - std::max(item.low.y, other.low.y);
+    return wide > 0.0 && tall > 0.0 ? wide * tall : 0.0;
+  };
+  double most = 0.0;
+  for (std::size_t a = 0; a < picture.items.size(); ++a)
+    for (std::size_t b = 0; b < a; ++b) {
+      const auto joined = [&](const chain::RunJoint& joint) {
+        const std::size_t outer = joint.to_end ? a : joint.outer;
+        return (joint.inner == b && outer == a) || (joint.inner == a && outer == b);
+      };
+      // Devices and plugs are drawn after the parts: they are joined to what they are screwed into.
+      if (a >= run.parts.size() || std::any_of(run.joints.begin(), run.joints.end(), joined)) continue;
+      const RunItem& one = picture.items[a];
+      const RunItem& other = picture.items[b];
+      most = std::max(most, size(one, other) / std::min(size(one, one), size(other, other)));
+    }
+  return most;
+}
+
+TEST(RunDrawing, OfSixBranchesNoneRunsIntoAnother) {
+  const plan::Plan plan = plan::plan_of_text(plan::with(
+      plan::example_text("one-air-bung"), "  - name: dip                  #",
+      "      - name: spare\n        ends in: 1/4 plug\n      - name: second gauge\n        ends in: 15 psi gauge\n"
+      "  - name: dip                  #"));
+  int seen = 0;
+  for (const plan::ConnectionPlan& connection : plan.connections) {
+    if (connection.run() == nullptr || connection.run()->ends.size() != 6) continue;
+    const RunPicture picture = run_picture(*plan.catalog, *connection.run());
+    EXPECT_LT(most_covered(*connection.run(), picture), 0.25);
+    const auto device_of = [&](const char* family) {
+      for (const RunItem& item : picture.items)
+        if (item.end && plan.catalog->family(plan.catalog->part(item.part).family).name == family) return item;
+      return RunItem{};
+    };
+    const RunItem valve = device_of("relief valve");
+    for (const RunItem& item : picture.items) {
+      const bool in_it = item.middle.x > valve.low.x && item.middle.x < valve.high.x && item.middle.y > valve.low.y &&
+                         item.middle.y < valve.high.y;
+      EXPECT_TRUE(item.end || !in_it) << plan.catalog->part(item.part).id;
+    }
+    ++seen;
+  }
+  EXPECT_EQ(seen, 1);
 }
 
 }  // namespace

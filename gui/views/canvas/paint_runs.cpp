@@ -44,14 +44,27 @@ void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
       {tip.x - 2.0F * dx * size + dy * size, tip.y - 2.0F * dy * size - dx * size}, color);
 }
 
+/// Nothing else is drawn or written there: the table, a part, its words.
+bool stands_free(const gui::Layout& layout, const Lens& lens, const PixelBox& room) {
+  const auto apart = [&](const gui::Box& box) {
+    if (box.size.width <= 0.0F) return true;
+    const gui::Point low = lens.on_screen(box.corner);
+    const gui::Point high = lens.on_screen({box.right(), box.bottom()});
+    return high.x <= room.left || room.right <= low.x || high.y <= room.top || room.bottom <= low.y;
+  };
+  if (!apart(layout.nodes[gui::kTable])) return false;
+  return std::all_of(layout.runs.begin(), layout.runs.end(), [&](const gui::RunBlock& block) {
+    return apart(block.title) && std::all_of(block.nodes.begin(), block.nodes.end(), [&](const gui::PlacedNode& node) {
+             return apart(node.box) && apart(node.words);
+           });
+  });
+}
+
 /// What leads to the shop's own air is drawn as a line and bought by nobody: it is named on its longest piece.
 void name_shop_line(const Scene& scene, const Lens& lens, const std::string& text, const std::vector<ImVec2>& way) {
   const CanvasWords words(scene, lens);
   const ImVec2 size = words.measure(kPartWords, text);
   const float off = lens.px(8.0F);
-  const auto put = [&](const ImVec2& at) {
-    words.put(kPartWords, at, Ink::faint_text, text, {at.x, at.y, at.x + size.x + 1.0F, at.y + size.y + 1.0F});
-  };
   std::size_t level = 0;
   std::size_t upright = 0;
   const auto length = [&](std::size_t i) {
@@ -61,10 +74,22 @@ void name_shop_line(const Scene& scene, const Lens& lens, const std::string& tex
     std::size_t& longest = std::abs(way[i].y - way[i - 1].y) < 0.5F ? level : upright;
     if (length(i) > length(longest)) longest = i;
   }
-  if (length(level) >= size.x + 2.0F * off)
-    put({std::min(way[level].x, way[level - 1].x) + off, way[level].y - off - size.y});
-  else if (length(upright) >= size.y + off)
-    put({way[upright].x + off, (way[upright].y + way[upright - 1].y - size.y) / 2.0F});
+  std::vector<ImVec2> places;
+  if (length(level) >= size.x + 2.0F * off) {
+    const float left = std::min(way[level].x, way[level - 1].x) + off;
+    places = {{left, way[level].y - off - size.y}, {left, way[level].y + off}};
+  }
+  if (length(upright) >= size.y + off) {
+    const float middle = (way[upright].y + way[upright - 1].y - size.y) / 2.0F;
+    places.push_back({way[upright].x + off, middle});
+    places.push_back({way[upright].x - off - size.x, middle});
+  }
+  for (const ImVec2& at : places) {
+    const PixelBox room{at.x, at.y, at.x + size.x + 1.0F, at.y + size.y + 1.0F};
+    if (!stands_free(scene.shown.layout, lens, room)) continue;
+    words.put(kPartWords, at, Ink::faint_text, text, room);
+    return;
+  }
 }
 
 class RunPainter {

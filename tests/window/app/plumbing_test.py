@@ -106,5 +106,30 @@ class ManifoldOfFive(Driven):
                 self.assertTrue(beside, f"{pipe} leads through {name}: {box} {words}")
 
 
+
+class SixBranches(Driven):
+    EXAMPLE = "one-air-bung.yaml"
+
+    def prepare(self):
+        text = self.job.read_text(encoding="utf-8")
+        end = "  - name: dip  "
+        self.assertIn(end, text)
+        more = "      - name: spare\n        ends in: 1/4 plug\n      - name: second gauge\n        ends in: 15 psi gauge\n"
+        self.job.write_text(text.replace(end, more + end), encoding="utf-8")
+
+    def test_the_name_of_the_shops_line_stands_clear_of_the_table_and_of_other_words(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        lines = [n for n in places if re.match(r"text \d+ shop's air line", n)]
+        self.assertTrue(lines, texts(places))
+        others = [n for n in places if n == "part table" or (n.startswith("text ") and n not in lines)]
+        for line in lines:
+            left, top, right, bottom = places[line]
+            for other in others:
+                box = places[other]
+                self.assertTrue(right <= box[0] or box[2] <= left or bottom <= box[1] or box[3] <= top, (line, other))
+
+
 if __name__ == "__main__":
     unittest.main(argv=sys.argv[:1])

@@ -102,8 +102,10 @@ class Units(unittest.TestCase):
             text = path.read_text(encoding="utf-8")
             if "\nreservoir:" not in "\n" + text:
                 continue
+            # The other verbs print a piece of the same plan: of one job they are asked, too.
+            verbs = ("plan", "list", "riser", "transfer", "walls") if path.name == "bevel-bench.yaml" else ("plan",)
             with self.subTest(path.name):
-                inch, metric = self.check(text, ("plan", "list", "riser", "transfer", "walls"))
+                inch, metric = self.check(text, verbs)
                 self.assertNotEqual(inch["assumptions"], metric["assumptions"])
 
     def test_in_metric_what_is_set_by_a_dial_in_psi_is_said_in_psi_too(self):

@@ -55,10 +55,10 @@ void check_seal(Loading& loading, const Value& value, std::string_view name) {
 }  // namespace
 
 void load_mating_rule(Loading& loading, const Value& value) {
-  Fields fields(value,
-                {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "bowed in", "end bows",
-                 "source"},
-                loading.problems);
+  Fields fields(
+      value,
+      {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "bowed in", "end bows", "source"},
+      loading.problems);
   if (!fields.valid()) return;
   MatingRule rule;
   const std::optional<KindEnd> a = read_kind_end(loading, fields.need("a"));

@@ -32,8 +32,9 @@ bool BodyTree::is_union(std::size_t row) const {
          std::count_if(ports.begin(), ports.end(), [](const Follower& port) { return port.leads_on(); }) == 1;
 }
 
+// A hose with its ends on it gives way wherever it is.
 Bow BodyTree::bow_of(std::size_t row) const {
-  if (!part(row).cut_to_length) return Bow::none;
+  if (!part(row).cut_to_length) return chain::bends(catalog_, part(row)) ? Bow::has_room : Bow::none;
   return run_.parts[row].short_to_bow ? Bow::too_short : Bow::has_room;
 }
 

@@ -33,9 +33,7 @@ struct SpanTask {
   /// No run narrows more (narrowing_of); none: that is not looked at.
   std::optional<std::int64_t> most_narrowing{};
 
-  bool bends() const {
-    return aside > 0 && kind != Kind::hose && kind != Kind::made_up_hose && kind != Kind::own_hose;
-  }
+  bool bends() const { return aside > 0 && kind != Kind::hose && kind != Kind::made_up_hose && kind != Kind::own_hose; }
 };
 
 /// A run may take that many parts more than the fewest that make one of its kind at any length: another piece, and the

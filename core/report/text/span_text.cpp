@@ -91,8 +91,9 @@ std::string bent_hose(const Chain& chain, UnitSystem units) {
   const bool is_cut =
       std::any_of(fit.pieces.begin(), fit.pieces.end(), [](const chain::SpanPiece& piece) { return piece.cut; });
   if (!is_cut)
-    return fmt::format(" As it comes it is {} longer than what it fills: let it hang in a bow, no bend under {} radius.",
-                       write_length(chain.length - fit.lands, units), write_length(fit.hose_radius, units));
+    return fmt::format(
+        " As it comes it is {} longer than what it fills: let it hang in a bow, no bend under {} radius.",
+        write_length(chain.length - fit.lands, units), write_length(fit.hose_radius, units));
   return fmt::format(" The hose takes the offset of {} in two bends of {} radius.",
                      write_length(fit.wanted.aside(), units), write_length(fit.hose_radius, units));
 }

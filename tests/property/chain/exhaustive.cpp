@@ -115,7 +115,8 @@ bool Exhaustive::closes(PortTypeId a, PortTypeId b, bool at_a_piece) const {
   const MatingRule& rule = *catalog_.mating_rule(a, b);
   const bool slides = request_.from.freedom == Freedom::sliding || request_.to.freedom == Freedom::sliding;
   const bool is_stiff = rule.bowed && !rule.end_bows && !at_a_piece;
-  return (rule.closing && !rule.lengthwise && !is_stiff) || (slides && (rule.closing || rule.turning == Turning::neither));
+  return (rule.closing && !rule.lengthwise && !is_stiff) ||
+         (slides && (rule.closing || rule.turning == Turning::neither));
 }
 
 std::int64_t Exhaustive::bore_change(std::int64_t from, std::int64_t to) {
@@ -188,9 +189,8 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   next.open = out.type;
   next.no_grip = is_close_nipple(part);
   next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
-  next.closed =
-      begun.closed || part.closing || closes(begun.open, in.type, begun.piece || part.cut_to_length) ||
-      hose_closes(catalog_, part, way.enter, way.leave);
+  next.closed = begun.closed || part.closing || closes(begun.open, in.type, begun.piece || part.cut_to_length) ||
+                hose_closes(catalog_, part, way.enter, way.leave);
   next.piece = part.cut_to_length;
   next.asked_for.push_back(asked_for);
   next.spare_unions += begun.closed && part.closing && !asked_for ? 1 : 0;

@@ -162,12 +162,12 @@ TEST_P(MakesTheSpan, WithTheBestRunThereIsByKindThenOrderThenNearnessThenIds) {
   for (std::uint32_t seed = first; seed < first + kWorldsEach && !HasFailure(); ++seed) check_world(seed);
   std::cout << kinds_[0] + kinds_[1] << " cut tube, " << kinds_[2] << " stock near, " << kinds_[3] << " stock, "
             << kinds_[4] << " one cut, " << kinds_[5] << " two cut, " << kinds_[6] << " made-up hose, " << kinds_[7]
-            << " hose, " << kinds_[8] << " of the kind of an end; " << offsets_ << " with an offset, " << with_needs_ << " with needs; " << nones_ << " refusals, "
-            << too_long_ << " longer than tried\n";
+            << " hose, " << kinds_[8] << " of the kind of an end; " << offsets_ << " with an offset, " << with_needs_
+            << " with needs; " << nones_ << " refusals, " << too_long_ << " longer than tried\n";
   EXPECT_GT(kinds_[0], 20);
   EXPECT_GT(kinds_[2], 50);
   EXPECT_GT(kinds_[3], 5);
-  EXPECT_GT(kinds_[4], 8);
+  EXPECT_GT(kinds_[4], 5);
   EXPECT_GT(kinds_[6], 3);
   EXPECT_GT(kinds_[7], 10);
   EXPECT_GT(kinds_[8], 10);

@@ -128,9 +128,8 @@ void CutMoves::add(PartId part, std::size_t enter) {
   if (move.bend != 0) return;
   move.cut = true;
   move.groups = rules_.groups_of(part);
-  const Part& piece = folded_.catalog().part(part);
-  if (is_line_of_an_end(folded_.catalog(), rules_.request(), piece))
-    move.own.other_kinds -= bending(folded_.catalog(), piece);
+  // What stands too little for a house weighs on as that.
+  if (is_line_of_an_end(folded_.catalog(), rules_.request(), folded_.catalog().part(part))) move.own.other_kinds -= 1;
   if (is_made_up_hose(folded_.catalog(), folded_.catalog().part(part)))
     add_made_up(std::move(move));
   else

@@ -235,8 +235,7 @@ std::optional<Sums> EverySpan::sums_as_used(const Use& use, const Sums& sums) co
   Sums used = sums;
   used.spare_unions = *spare;
   for (const Link& link : use.links)
-    if (link.is_sawn() && runs_on(catalog_.part(link.part)))
-      used.other_kinds -= catalog_.part(link.part).rating < psig(60.0) ? 2 : 1;
+    if (link.is_sawn() && runs_on(catalog_.part(link.part))) used.other_kinds -= 1;
   return used;
 }
 

@@ -206,39 +206,6 @@ std::int64_t EverySpan::extra_head(const Link& link, std::int64_t length) const 
   return head(metres(static_cast<double>(length) * 1e-6)) - head(std::nullopt);
 }
 
-std::optional<Sums> EverySpan::as_used(const Sums& sums, const std::vector<std::array<int, 3>>& ways) const {
-  for (const Use& use : uses_of(links_of(sums)))
-    if (ways_of(use) == ways) return sums_as_used(use, sums);
-  return std::nullopt;
-}
-
-std::vector<std::array<int, 3>> EverySpan::ways_of(const Use& use) const {
-  std::vector<std::array<int, 3>> ways;
-  for (const Link& link : use.links) ways.push_back({link.enter, link.leave, link.cut ? 0 : link.stub ? 1 : 2});
-  return ways;
-}
-
-std::optional<Sums> EverySpan::sums_as_used(const Use& use, const Sums& sums) const {
-  const Measured run = measure(use);
-  const std::int64_t travel =
-      run.travel_cut < 0 ? run.travel : std::llround(static_cast<double>(aside_) / std::sin(run.angle));
-  std::vector<bool> have_room;
-  for (std::size_t i = 0; i < use.links.size(); ++i) {
-    const Link& link = use.links[i];
-    std::int64_t room = room_of_stub(link.part);
-    if (run.travel_cut == static_cast<int>(i)) room = travel - run.travel;
-    if (run.along_cut == static_cast<int>(i)) room = along_ - scaled(travel, std::cos(run.angle)) - run.along;
-    have_room.push_back(!link.is_sawn() || room >= bowed_in(link.part));
-  }
-  const std::optional<std::int64_t> spare = spare_unions(use, sums, have_room);
-  if (!spare) return std::nullopt;
-  Sums used = sums;
-  used.spare_unions = *spare;
-  for (const Link& link : use.links)
-    if (link.is_sawn() && runs_on(catalog_.part(link.part))) used.other_kinds -= 1;
-  return used;
-}
-
 void EverySpan::consider(const Use& use, const Sums& sums, BestOfKind& best) const {
   Measured run = measure(use);
   const std::int64_t aside = use.kind >= 6 ? 0 : aside_;
@@ -347,13 +314,6 @@ bool EverySpan::can_be_had(const Link& link) const {
   if (!link.is_sawn() || request_.special_order || catalog_.part(link.part).stocked) return true;
   const std::int64_t least = piece_in(link, least_room(link.part)).value_or(shortest(link.part));
   return pieces(link.part, least) <= request_.bin.count_of(link.part);
-}
-
-bool EverySpan::keeps_bushings(const Use& use) const {
-  const auto bushings = std::count_if(use.links.begin(), use.links.end(), [&](const Link& link) {
-    return catalog_.family(catalog_.part(link.part).family).is_bushing;
-  });
-  return !request_.most_bushings || bushings <= *request_.most_bushings;
 }
 
 // The least of all chains, whatever their length: of those tried, and of the one that the finder has, which may be

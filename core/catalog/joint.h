@@ -125,7 +125,8 @@ struct MatingRule {
   bool comes_apart = true;
   std::string source;
   bool lengthwise = false;  // one body slides into the other along the run, so that the run must first open by that
-  bool bowed = false;  // so does a hose or a tube, which opens the run by bowing: it closes it only where it has room
+  bool bowed = false;    // so does a hose or a tube, which opens the run by bowing: it closes it only where it has room
+  bool end_bows = true;  // so does the hose or tube of an end that stands; copper that comes out of a wall does not
 };
 
 /// How a joint is made tight and what it uses up.

@@ -53,6 +53,18 @@ CASES = [
      [NIPPLE, "ball valve", NIPPLE, "union", NIPPLE], None),
     (("1 FNPT", "1 FNPT", *need("hose"), "--span", "18 in", "--offset", "3 in"), "1",
      ["barb to male pipe", "hose", "barb to male pipe"], {"brass", "rubber"}),
+    # One piece of tube is bowed into its second nut where it has room; into a short gap something else must close.
+    (("3/8 compression", "3/8 compression", "--span", "20 in"), "1/4", ["copper tube"], {"copper"}),
+    (("3/8 compression", "3/8 FNPT", "--span", "20 in"), "1/4 3/8", ["copper tube", "compression to male pipe"],
+     {"copper", "brass"}),
+    (("5/8 compression", "1/2 FNPT", HELD), "1/2 5/8 1/2", ["copper tube", "compression to male pipe"],
+     {"copper", "brass"}),
+    # A line of tube goes on in tube.
+    (("3/8 air tube", "1/4 FNPT", "--air", "--span", "15 ft"), "3/8 1/4", ["push-in connector", "air tube", "push-in to male pipe"],
+     None),
+    (("3/4 PEX tube", "3/4 FNPT", "--span", "8 ft"), "3/4", ["PEX coupling", "PEX tube", "PEX to male pipe"], None),
+    (("1/2 PEX tube", "1/2 PEX tube", "--span", "30 in", "--offset", "10 in"), "1/2",
+     ["PEX 90 elbow", "PEX tube", "PEX 90 elbow", "PEX tube", "PEX coupling"], {"PEX", "brass"}),
     # Hoses that come with their ends on, longer than their gap, also aside.
     (("3/4 MGHT", "3/4 FGHT", "--span", "9 ft"), "3/4", ["garden hose"], {"rubber"}),
     (("3/4 MGHT", "3/4 FGHT", "--span", "24 ft"), "3/4", ["garden hose"], {"rubber"}),

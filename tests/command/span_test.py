@@ -162,6 +162,31 @@ class Span(unittest.TestCase):
                          [("1 x 2-1/2 nipple", "black iron"), ("1 union", "black iron"),
                           ("1 x 6 nipple", "black iron")])
 
+    # What falls short has to be backed off, which no taper joint is: then a piece is cut.
+    def test_stock_that_falls_short_by_more_than_half_its_band_is_cut(self):
+        _, found = answer("1/2 FNPT", "1/2 FNPT", "--span", "17-3/8 in", "--offset", "4 in")
+        fit = found["chains"][0]["span"]
+        self.assertTrue(any(piece["cut"] for piece in fit["pieces"]))
+        self.assertAlmostEqual(fit["miss_m"], 0.0, delta=1e-5)
+
+    def test_the_width_on_the_way_is_what_it_is(self):
+        for ends, kept in ((("1/8 FNPT", "3/8 FNPT", "--span", "13 in"),
+                            "Is nowhere narrower than 1/8 in; keeps to NPT all the way."),
+                           (("3/8 compression", "3/8 FNPT", "--span", "20 in"),
+                            "is nowhere narrower than 1/4 copper tube."),
+                           (("1/2 FNPT", "1/2 FNPT", "--held"), "Keeps 1/2 in and NPT all the way.")):
+            self.assertIn(kept, " ".join(run("chain", *ends).stdout.split()))
+
+    def test_round_elbows_the_run_is_longer_than_its_ports_are_apart(self):
+        text = " ".join(run("chain", "1/2 PEX tube", "1/2 PEX tube", "--span", "30 in", "--offset", "10 in").stdout.split())
+        self.assertIn("Port to port 30 in along the axes, 40 in along the run", text)
+
+    def test_a_hose_that_comes_with_its_ends_says_how_much_hangs_over(self):
+        text = " ".join(run("chain", "3/4 FNPT", "3/4 MGHT", "--span", "13 in", "--offset", "10 in",
+                            "--need", "flexible connector").stdout.split())
+        self.assertIn("As it comes it is 6-9/16 in longer than what it fills", text)
+        self.assertIn("no bend under 3-5/8 in radius", text)
+
     # A saw is all that plastic pipe and copper tube take, so a length is cut before stock and couplings make one.
     def test_tube_is_cut_before_stock_makes_a_distance(self):
         for ends, tube in ((("1 spigot", "1 FNPT", "--span", "30 in"), "schedule 40 PVC pipe"),

@@ -55,9 +55,10 @@ void check_seal(Loading& loading, const Value& value, std::string_view name) {
 }  // namespace
 
 void load_mating_rule(Loading& loading, const Value& value) {
-  Fields fields(value,
-                {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "bowed in", "source"},
-                loading.problems);
+  Fields fields(
+      value,
+      {"a", "b", "sizes", "seal", "turns", "comes apart", "closing", "lengthwise", "bowed in", "end bows", "source"},
+      loading.problems);
   if (!fields.valid()) return;
   MatingRule rule;
   const std::optional<KindEnd> a = read_kind_end(loading, fields.need("a"));
@@ -71,6 +72,7 @@ void load_mating_rule(Loading& loading, const Value& value) {
   rule.closing = fields.flag_or("closing", false);
   rule.lengthwise = fields.flag_or("lengthwise", false);
   rule.bowed = fields.flag_or("bowed in", false);
+  rule.end_bows = fields.flag_or("end bows", true);
   rule.source = fields.need_text("source");
   if (rule.closing && turning == Turning::either)
     loading.problems.add(value["closing"],

@@ -86,6 +86,7 @@ std::vector<FileKey> keys_of_mating() {
       {"mating[].closing", Form::yes_no, "It closes a run between two fixed ends"},
       {"mating[].lengthwise", Form::yes_no, "Its two sides go together along the run"},
       {"mating[].bowed in", Form::yes_no, "A hose or tube that is bowed to go over or into the other side"},
+      {"mating[].end bows", Form::yes_no, "So does the hose or tube of an end that stands; no for a stiff one"},
       {"mating[].source", Form::text, "Where that comes from", {}, true},
       {"look-alikes", Form::list, "What must not go together although it looks as if it would"},
       {"look-alikes[].kinds", Form::words, "Two kinds, all their ends"},

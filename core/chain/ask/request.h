@@ -27,7 +27,8 @@ using catalog::PortTypeId;
 ///      between ends of two metals that Galvanic::avoid keeps apart, one that does (plastic thread) is at home.
 ///      A thread that is at home on an end alone (garden hose thread) is foreign at each joint between two parts of the
 ///      run too, unless every end has it, the base of an assembly has it, or a need asks for a hose with such ends.
-///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home; what bends (hose),
+///   3. kind kept: fewest ports passed, and plugs, of a kind with which no end is at home (what goes onto nothing but
+///      the ends' own kinds is of them: push-in on air tube); what bends (hose; not tube of an end's kind over a span),
 ///      twice where it stands less than kHouseWater; under Galvanic::warn what keeps metals apart (dielectric unions),
 ///      with ports of unlike kinds only where no end's metal is known, or both are and need not be kept apart.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size; each weighs in 3. as a port does.

@@ -37,6 +37,7 @@ struct RunPart {
   std::vector<Follower> ports;         // one for each port of the part
   std::optional<Length> cut_length{};  // end to end, of a piece that is cut to measure
   int pieces = 1;                      // of what it is sold in, in one length
+  bool short_to_bow = false;           // of a cut piece: it has no room to be bowed into its last joint
 
   /// The first port that leads on; in a run with one end the only one.
   std::uint8_t leave() const;

@@ -48,7 +48,9 @@ struct SpanFit {
   Length likely_band{};       // plus or minus, along: the root of the sum of their squares
   double bend_degrees = 0.0;  // of each of the two elbows; 0: no elbows
   Length travel{};            // centre to centre of the two elbows
-  Length hose_radius{};       // of the two bends in which a hose takes the offset; 0: it lies straight
+  /// Of the two bends in which a hose takes the offset; 0: it lies straight. Of one that comes with its ends on the
+  /// least that a bend of it may have.
+  Length hose_radius{};
 
   /// Positive: too long.
   Length miss() const { return lands - wanted.along; }

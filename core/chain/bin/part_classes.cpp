@@ -8,9 +8,9 @@ using Key = std::vector<std::int64_t>;
 
 void add_way(const Rules& rules, const Move& move, Key& key) {
   const bool metals = rules.request().galvanic == Galvanic::avoid;
-  key.insert(key.end(),
-             {move.enter, move.leave, move.closes, move.only_for_need, move.no_grip, move.bushing,
-              metals ? std::int64_t{move.enter_material.row} : 0, metals ? std::int64_t{move.leave_material.row} : 0});
+  key.insert(key.end(), {move.enter, move.leave, move.closes, std::int64_t(move.bow), move.only_for_need, move.no_grip,
+                         move.bushing, metals ? std::int64_t{move.enter_material.row} : 0,
+                         metals ? std::int64_t{move.leave_material.row} : 0});
 }
 
 void add_rules(const Rules& rules, PartId id, Key& key) {

@@ -104,8 +104,8 @@ void PossibleChains::add_passages(std::uint32_t row) {
       Passage passage{bought_move(catalog_, rules_.request(), id, enter, leave), {{row, 1}}, 0};
       passage.move.groups = groups;
       const bool metals = rules_.request().galvanic == Galvanic::avoid;
-      passage.leaves_at =
-          row_of({passage.move.leave_type, metals ? passage.move.leave_material : MaterialId{}, passage.move.no_grip});
+      passage.leaves_at = row_of({passage.move.leave_type, metals ? passage.move.leave_material : MaterialId{},
+                                  passage.move.no_grip, passage.move.bow});
       add_plugged(std::move(passage), 0);
     }
   }
@@ -179,13 +179,15 @@ void PossibleChains::keep(Beginning next) {
 void PossibleChains::extend(const Beginning& begun) {
   const OpenEnd& open = ends_[begun.at];
   const catalog::MatingRule* last = last_joint(open);
-  if (last != nullptr && rules_.satisfied(begun.progress.met) && (begun.progress.closed || rules_.joint_closes(*last)))
+  if (last != nullptr && rules_.satisfied(begun.progress.met) &&
+      (begun.progress.closed || rules_.joint_closes(*last, open.bow, Bow::none)))
     found_.push_back(begun.pieces);
   for_each_onto(open, [&](const Passage& passage, const catalog::MatingRule& rule) {
     const Move& move = passage.move;
     if (to_goal_[passage.leaves_at] > most_beyond_) return;
     const std::optional<Progress> progress =
-        after(rules_, begun.progress, {move.groups, move.only_for_need, move.closes || rules_.joint_closes(rule)});
+        after(rules_, begun.progress,
+              {move.groups, move.only_for_need, move.closes || rules_.joint_closes(rule, open.bow, move.bow)});
     if (!progress) return;
     Beginning next{passage.leaves_at, *progress, sum(begun.pieces, passage.pieces), begun.bushings};
     if (!can_be_had(next.pieces)) return;

@@ -175,6 +175,7 @@ Chain assemble(const Catalog& catalog, const ChainRequest& request, const std::v
   PortLeftOpen at;
   for (const Move& move : moves) {
     RunPart link{move.part, move.enter, false, {}, {}, move.pieces};
+    link.short_to_bow = move.bow == Bow::too_short;
     if (move.cut_micrometres > 0) link.cut_length = metres(static_cast<double>(move.cut_micrometres) * 1e-6);
     // A piece to cut that the search bought leaves the bin to another one.
     at = {made.add_part(at, std::move(link), 1u << move.leave, move.plugs, move.cut && move.own.buy > 0), move.leave};

@@ -1,7 +1,5 @@
 #include "chain/build/body_tree.h"
 
-#include "chain/part/move.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -34,6 +32,12 @@ bool BodyTree::is_union(std::size_t row) const {
          std::count_if(ports.begin(), ports.end(), [](const Follower& port) { return port.leads_on(); }) == 1;
 }
 
+// A hose with its ends on it gives way wherever it is.
+Bow BodyTree::bow_of(std::size_t row) const {
+  if (!part(row).cut_to_length) return chain::bends(catalog_, part(row)) ? Bow::has_room : Bow::none;
+  return run_.parts[row].short_to_bow ? Bow::too_short : Bow::has_room;
+}
+
 // A union's inner half stands right before its outer one.
 BodyTree::BodyTree(const Catalog& catalog, const Run& run) : catalog_(catalog), run_(run) {
   std::vector<std::size_t> inner_body(run_.parts.size());
@@ -53,7 +57,10 @@ BodyTree::BodyTree(const Catalog& catalog, const Run& run) : catalog_(catalog), 
     const std::size_t outer = made.to_end ? bodies.size() : inner_body[made.outer];
     if (made.to_end) bodies.push_back({Body::What::end, made.outer, !turns(run_, run_.ends[made.outer].port), false});
     AsLast as_last = rule(joint).turning == Turning::neither ? AsLast::pushed_together : AsLast::never;
-    if (rule(joint).closing) as_last = rule(joint).lengthwise ? AsLast::lengthwise : AsLast::without_turning;
+    if (rule(joint).closing && rule(joint).lengthwise) as_last = AsLast::lengthwise;
+    const Bow beyond = made.to_end ? Bow::none : bow_of(made.outer);
+    if (closes_in_place(rule(joint), made.inner == kBase ? Bow::none : bow_of(made.inner), beyond))
+      as_last = AsLast::without_turning;
     bonds.push_back({inner, outer, joint, as_last});
   }
 }

@@ -3,6 +3,7 @@
 
 #include "catalog/catalog.h"
 #include "chain/ask/run.h"
+#include "chain/part/move.h"
 
 #include <cstddef>
 #include <optional>
@@ -71,6 +72,7 @@ class BodyTree {
 
  private:
   bool is_union(std::size_t row) const;
+  Bow bow_of(std::size_t row) const;
   bool leads_on(std::size_t bond, std::size_t body, std::size_t came_by) const {
     return bond != came_by && !bonds[bond].last && (bonds[bond].inner == body || bonds[bond].outer == body);
   }

@@ -4,6 +4,8 @@
 #include "chain/part/run_ends.h"
 
 #include <algorithm>
+#include <string_view>
+#include <utility>
 
 namespace riserun::chain {
 
@@ -31,6 +33,18 @@ struct Passed {
         std::min_element(ports.begin(), ports.end(), [&](PortTypeId a, PortTypeId b) { return inches(a) < inches(b); });
     if (narrowest == ports.end() || inches(*narrowest) >= ends.line_inches) return std::nullopt;
     return *narrowest;
+  }
+  /// The narrowest port, where not all that is passed has the line's size by name: a run between two ends of 1/8 that
+  /// goes through 3/8 keeps no size, but it is nowhere narrower.
+  std::optional<PortTypeId> narrowest_of_unlike() const {
+    const auto is_unlike = [&](PortTypeId type) { return size(type) != size(smaller_end()); };
+    if (std::none_of(ports.begin(), ports.end(), is_unlike)) return std::nullopt;
+    return *std::min_element(ports.begin(), ports.end(), [&](PortTypeId a, PortTypeId b) {
+      const auto wide = [&](PortTypeId type) {
+        return std::pair(inches(type), catalog.nominal_inches(catalog.port_type(type).size));
+      };
+      return wide(a) < wide(b);
+    });
   }
   /// Some joint is of that kind on both sides: copper solder is soldered, and else it is mere tube.
   bool is_joined(catalog::KindId kind) const {
@@ -96,7 +110,12 @@ Facts kept_on(const Passed& passed, Order order, bool is_best) {
   takes(foreign, true);
   takes(others, order == Order::line);
   const bool keeps_kinds = foreign.empty() && others.empty();
-  if (passed.ends.line_inches > 0.0 && !narrow)
+  const bool keeps_size = passed.ends.line_inches > 0.0 && !narrow;
+  const std::optional<PortTypeId> narrowest = keeps_size ? passed.narrowest_of_unlike() : std::nullopt;
+  if (narrowest && passed.size(*narrowest) == line) facts.push_back(fact("nowhere_under", line));
+  if (narrowest && passed.size(*narrowest) != line)
+    facts.push_back(fact("nowhere_narrower", passed.catalog.written(*narrowest)));
+  if (keeps_size && !narrowest)
     facts.push_back(keeps_kinds ? fact("keeps_size_and_kinds", line, own) : fact("keeps_size", line));
   else if (keeps_kinds)
     facts.push_back(fact("keeps_kinds", own));
@@ -106,8 +125,10 @@ Facts kept_on(const Passed& passed, Order order, bool is_best) {
 }  // namespace
 
 bool keeps_all(const quantity::Facts& kept) {
-  return std::all_of(kept.begin(), kept.end(), [](const quantity::Fact& one) {
-    return one.code == "keeps_size_and_kinds" || one.code == "keeps_kinds" || one.code == "keeps_every_way";
+  constexpr std::string_view kAll[] = {"keeps_size_and_kinds", "keeps_kinds", "nowhere_under", "nowhere_narrower",
+                                       "keeps_every_way"};
+  return std::all_of(kept.begin(), kept.end(), [&](const quantity::Fact& one) {
+    return std::find(std::begin(kAll), std::end(kAll), one.code) != std::end(kAll);
   });
 }
 

@@ -4,6 +4,7 @@
 #include "chain/build/line_kept.h"
 #include "chain/search/best_chain.h"
 #include "chain/span/best_span.h"
+#include "chain/span/bow.h"
 #include "chain/span/cut_pieces.h"
 
 #include <algorithm>
@@ -54,10 +55,14 @@ SpanFit fit_of(const Catalog& catalog, const ChainRequest& request, const Span& 
   for (std::size_t row = 0; row < chain.parts.size(); ++row) add_piece(catalog, chain.parts[row], row, fit);
   if (choice.make != SpanMake::hose) return fit;
   fit.lands_aside = span.aside();
-  for (const Move& move : moves)
-    if (move.cut && !move.stub && move.cut_micrometres > 0)
-      fit.hose_radius = metres(
-          hose_run(catalog, catalog.part(move.part), in_micrometres(span.aside())).radius(move.own.micrometres) * 1e-6);
+  for (const Move& move : moves) {
+    if (!move.cut || move.stub) continue;
+    const catalog::Part& hose = catalog.part(move.part);
+    const double radius = is_made_up_hose(catalog, hose)
+                              ? least_radius(catalog, hose)
+                              : hose_run(catalog, hose, in_micrometres(span.aside())).radius(move.own.micrometres);
+    fit.hose_radius = metres(radius * 1e-6);
+  }
   return fit;
 }
 

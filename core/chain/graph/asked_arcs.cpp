@@ -194,7 +194,7 @@ void AskedMoves::fold() {
   const Order order = rules_.request().order;
   // Where material counts, those that differ in it alone end up side by side.
   const auto key = [&, this](const Move& m) {
-    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.no_grip,
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.bow, m.only_for_need, m.groups, m.no_grip,
                       extras_.counts_bushings && m.bushing, extras_.every_length ? shape_of(m) : Shape{},
                       m.enter_material, m.leave_material, m.enter_bore, m.leave_bore,
                       keeps_the_line() ? makes_of(catalog_, m) : std::vector<Make>{},

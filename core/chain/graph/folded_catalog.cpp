@@ -13,7 +13,7 @@ namespace {
 constexpr std::size_t kMostFoldings = 16;
 
 struct Candidate {
-  std::tuple<std::uint32_t, std::uint32_t, bool, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t,
+  std::tuple<std::uint32_t, std::uint32_t, bool, Bow, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t,
              std::int64_t, std::uint32_t>
       class_key;
   std::tuple<std::int64_t, std::int64_t, std::int64_t, std::uint32_t, std::size_t> goodness;  // smaller is better
@@ -67,7 +67,7 @@ WayClasses FoldedCatalog::fold(const Folding& folding) const {
       if (by_bore) move.own.nanometres = own_head(*catalog_, move, cubic_metres_per_second(folding.flow_m3_s));
       const std::uint32_t none = UINT32_MAX;
       candidates.push_back(
-          {{move.enter_type.row, move.leave_type.row, move.closes, move.no_grip,
+          {{move.enter_type.row, move.leave_type.row, move.closes, move.bow, move.no_grip,
             folding.by_material ? move.enter_material.row : none, folding.by_material ? move.leave_material.row : none,
             by_bore ? move.enter_bore : 0, by_bore ? move.leave_bore : 0,
             folding.by_make ? 2 * move.own.other_kinds + (catalog_->part({row}).dielectric ? 1 : 0) : 0,

@@ -122,7 +122,7 @@ void GraphFrame::find_alike(const Rules& rules, const GraphExtras& extras) {
   const Order order = rules.request().order;
   const bool by_material = rules.request().galvanic == Galvanic::avoid;
   const auto key = [&](const Move& m) {
-    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.no_grip,
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.bow, m.only_for_need, m.groups, m.no_grip,
                       by_material ? m.enter_material : MaterialId{}, by_material ? m.leave_material : MaterialId{},
                       extras.counts_bushings && m.bushing, extras.every_length ? shape_of(m) : Shape{}, m.cut,
                       m.cut && fills_by_bending(folded_->catalog(), folded_->catalog().part(m.part)),
@@ -154,7 +154,7 @@ void GraphFrame::make_nodes(const Rules& rules) {
   const bool by_bore = all_measures_ || rules.request().order == Order::loss;
   const auto node_of = [&](const Move& move) {
     return Node{move.leave_type, by_material ? move.leave_material : MaterialId{}, by_bore ? move.leave_bore : 0,
-                move.no_grip};
+                move.no_grip, move.bow};
   };
   nodes_.reserve(moves_.size());
   for (const Move& move : moves_) nodes_.push_back(node_of(move));
@@ -216,7 +216,7 @@ std::optional<Arc> GraphFrame::arc(const Rules& rules, const Node& open, const c
   measures.micrometres += folded_->insertion_micrometres(open.type) - folded_->make_up_micrometres(open.type, mate) -
                           folded_->insertion_micrometres(move.leave_type);
   measures.nanometres += change;
-  return Arc{{move.groups, move.only_for_need, move.closes || rules.joint_closes(rule)},
+  return Arc{{move.groups, move.only_for_need, move.closes || rules.joint_closes(rule, open.bow, move.bow)},
              move_to_[row],
              row,
              cost(rules, measures)};

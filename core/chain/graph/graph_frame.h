@@ -26,8 +26,9 @@ struct Node {
   MaterialId material;
   std::int64_t bore = 0;  // nanometres; 0: not told apart, or not known
   bool no_grip = false;   // the body cannot be held, so that only what is turned goes onto it
+  Bow bow = Bow::none;    // of the piece that was left
   auto operator<=>(const Node&) const = default;
-  OpenEnd open_end() const { return {type, material, no_grip}; }
+  OpenEnd open_end() const { return {type, material, no_grip, bow}; }
 };
 
 class GraphFrame {

@@ -10,6 +10,7 @@ struct OpenEnd {
   PortTypeId type;
   MaterialId material;   // invalid: no galvanic verdict
   bool no_grip = false;  // the body cannot be held: only what is turned goes onto it
+  Bow bow = Bow::none;   // of the piece that shows it
   auto operator<=>(const OpenEnd&) const = default;
 };
 

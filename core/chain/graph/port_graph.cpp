@@ -61,7 +61,7 @@ std::optional<LastJoint> PortGraph::last_joint(const Rules& rules, const Node& o
   measures.micrometres = frame_->folded().insertion_micrometres(open.type) +
                          frame_->folded().insertion_micrometres(goal.type) -
                          frame_->folded().make_up_micrometres(open.type, *mate);
-  return LastJoint{rules.joint_closes(rule), frame_->cost(rules, measures)};
+  return LastJoint{rules.joint_closes(rule, open.bow, Bow::none), frame_->cost(rules, measures)};
 }
 
 std::vector<GoalJoint> PortGraph::last_joints(const Rules& rules, const PortEnd& goal) const {

@@ -234,6 +234,7 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.enter_bore = in_nanometres(port_bore(catalog, part, enter));
   move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
   move.closes = part.closing || gives_way(catalog, part, enter, leave);
+  move.bow = part.cut_to_length ? Bow::has_room : Bow::none;
   move.only_for_need = !is_plain_connector(catalog, part);
   move.no_grip = is_close_nipple(part) && std::any_of(part.ports.begin(), part.ports.end(), [&](const auto& port) {
                    return may_be_joined_still(catalog, port.type);

@@ -14,6 +14,13 @@ struct BinUse {
   int count = 0;
 };
 
+/// How a piece of hose or tube serves a joint into which it is bowed.
+enum class Bow : std::uint8_t {
+  none,       // it is no such piece
+  has_room,   // it is long enough to be bowed until its end goes in
+  too_short,  // it is not
+};
+
 struct Move {
   PartId part;  // invalid: a part that does not exist, wished for when there is no chain
   std::uint8_t enter = 0;
@@ -25,6 +32,7 @@ struct Move {
   std::int64_t enter_bore = 0;  // nanometres; 0: not known
   std::int64_t leave_bore = 0;
   bool closes = false;  // holds a closing joint of its own
+  Bow bow = Bow::none;
   bool bushing = false;
   bool only_for_need = false;  // enters only where a need asks for it
   bool no_grip = false;        // no bare pipe to hold: both its joints must be made by turning what goes onto it
@@ -85,7 +93,13 @@ bool has_no_one_length(const Catalog& catalog, const catalog::Part& part);
 /// What a part that bends weighs among the ports of another kind, as Order::line states it; 0: it does not bend.
 std::int64_t bending(const Catalog& catalog, const catalog::Part& part);
 /// Closes a run between two ends that stay where they are: nothing turns, and nothing must first slide apart.
-inline bool closes_in_place(const catalog::MatingRule& rule) { return rule.closing && !rule.lengthwise; }
+/// One that is bowed in takes a piece with room beside it or, where no piece meets there, an end that bows.
+/// @param a,b  of what meets; Bow::none: a fitting, or what stands at an end
+inline bool closes_in_place(const catalog::MatingRule& rule, Bow a, Bow b) {
+  if (!rule.closing || rule.lengthwise) return false;
+  if (!rule.bowed || a == Bow::has_room || b == Bow::has_room) return true;
+  return rule.end_bows && a == Bow::none && b == Bow::none;
+}
 /// It bends out of the way of a joint that closes, and be it one that slides together: a hose with cam couplings.
 bool gives_way(const Catalog& catalog, const catalog::Part& part, std::size_t enter, std::size_t leave);
 /// What gives a dielectric union its cause, where the request avoids no bad pairs: both ends of metals that must be

@@ -63,9 +63,21 @@ void add_inner_joint(const Catalog& catalog, const RunEnds& ends, PortTypeId typ
   if (ends.has(kind) && !all_have_it) measures.foreign_threads += 1;
 }
 
+namespace {
+
+// What goes onto nothing but the ends' own kinds is of them: push-in is how air tube is joined.
+bool joins_only(const Catalog& catalog, const RunEnds& ends, PortTypeId type) {
+  const auto mates = catalog.mates(type);
+  return !mates.empty() && std::all_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
+    return ends.has(catalog.port_type(mate.other).kind);
+  });
+}
+
+}  // namespace
+
 void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
   const catalog::KindId kind = catalog.port_type(type).kind;
-  bool is_own = ends.has(kind);
+  bool is_own = ends.has(kind) || joins_only(catalog, ends, type);
   for (const catalog::ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != kind) continue;
     const auto has = [&](catalog::KindId home) { return ends.has(home); };

@@ -119,14 +119,14 @@ std::uint8_t Rules::advance_in_order(std::uint8_t met, std::uint8_t groups) cons
   return met;
 }
 
-bool Rules::joint_closes(const catalog::MatingRule& rule) const {
+bool Rules::joint_closes(const catalog::MatingRule& rule, Bow a, Bow b) const {
   switch (closing_) {
     case Closing::none:
       return true;
     case Closing::nothing_turns:
       return rule.closing || rule.turning == catalog::Turning::neither;
     case Closing::stays_still:
-      return closes_in_place(rule);
+      return closes_in_place(rule, a, b);
   }
   return false;
 }

@@ -50,7 +50,8 @@ class Rules {
 
   Closing closing() const { return closing_; }
   /// A joint by that rule can be the last one.
-  bool joint_closes(const catalog::MatingRule& rule) const;
+  /// @param a,b  of the pieces that meet (closes_in_place)
+  bool joint_closes(const catalog::MatingRule& rule, Bow a, Bow b) const;
 
   const Catalog& catalog() const { return *catalog_; }
   const ChainRequest& request() const { return *request_; }

@@ -28,6 +28,7 @@ struct TakenSoFar {
   MaterialId material;
   std::int64_t bore = 0;
   bool no_grip = false;
+  Bow bow = Bow::none;
   bool closed = false;
   Cost cost;
   std::vector<Move> moves;
@@ -49,6 +50,7 @@ class TakenRun {
                                    request_.from.material.value_or(MaterialId{}),
                                    0,
                                    false,
+                                   Bow::none,
                                    rules_.closing() == Closing::none,
                                    {},
                                    {}}};
@@ -176,7 +178,8 @@ std::optional<TakenSoFar> TakenRun::joined(const TakenSoFar& begun, Move move) c
                   move.leave_material,
                   move.leave_bore,
                   move.no_grip,
-                  begun.closed || move.closes || rules_.joint_closes(*rule),
+                  move.bow,
+                  begun.closed || move.closes || rules_.joint_closes(*rule, begun.bow, move.bow),
                   begun.cost + cost_of(request_.order, measures),
                   begun.moves};
   next.moves.push_back(std::move(move));
@@ -286,7 +289,7 @@ std::variant<Route, NotTaken> TakenRun::finish(std::vector<TakenSoFar> begun) {
     if (!rules_.may_meet(one.material, request_.to.material.value_or(MaterialId{}))) continue;
     if (one.no_grip && rule->turning == catalog::Turning::neither) continue;
     joins = true;
-    if (!one.closed && !rules_.joint_closes(*rule)) continue;
+    if (!one.closed && !rules_.joint_closes(*rule, one.bow, Bow::none)) continue;
     Measures measures;
     measures.micrometres = folded_.insertion_micrometres(one.open) + folded_.insertion_micrometres(request_.to.type) -
                            in_micrometres(make_up(catalog_, one.open, request_.to.type, *rule));

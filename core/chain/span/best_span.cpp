@@ -40,6 +40,7 @@ constexpr Attempt kAttempts[] = {
     {SpanMake::cut_pipe, SpanTask::Kind::cut_pipe, 2, 4, 2, 2},
     {SpanMake::hose, SpanTask::Kind::made_up_hose, 1, 4, 3, kLast},
     {SpanMake::hose, SpanTask::Kind::hose, 1, 4, 3, kLast},
+    {SpanMake::hose, SpanTask::Kind::own_hose, 1, 4, 0, 0},
 };
 constexpr int kPlaceOfCutPipe = 2;
 /// The most parts that a run of each kind may take.

@@ -13,7 +13,8 @@
 // that no need asks for counts as one such port behind what closes the run already. Then the fewest size changes, then
 // the fewest parts, a piece to be cut and threaded counting as one more (a second as one again), and stock that only
 // just lands as two: pipe is cut before two couplings make up a length, and before a turn is left out of every joint.
-//   1. stock pieces that land within three quarters of the band that the joints' tolerances leave, or rigid tube cut to
+//   1. stock pieces that land within three quarters of the band that the joints' tolerances leave (where they fall
+//   short within half of it: a taper joint can be tightened further and is never backed off), or rigid tube cut to
 //   measure (one piece, with an offset also two): whichever the order finds better, and tube where it finds them equal,
 //   as a saw is all that tube takes (common practice);
 //   2. stock pieces that land within the whole band: nearly all joints must then fall the same way;
@@ -24,7 +25,8 @@
 //      else as a stub, cut as short as its two joints let it be: so elbows and unions are joined in one material. So
 //      may threaded pipe where the request lets in no nipple (a straight piece of stock between the same two ports);
 //   4. a hose that comes with its ends on, longer than its gap, others beside it lying straight; or a hose cut to
-//   measure.
+//   measure. Hose or air tube of the kind of one of the two ends goes with the rigid tube in 1: there the line bends
+//   already, and neither it nor PEX counts as something of another kind (common practice).
 // Runs of one kind may take kMoreParts parts more than the fewest of that kind at any length, the bin taken to be
 // without end for that count, and no more. Among them the request's order decides, fewest bushings and close nipples
 // included, what a run is off weighing beside its price (span_search.cpp); then the run that lands nearest (what it is

@@ -72,6 +72,8 @@ class CutMoves {
   void add(PartId part, std::size_t enter);
   void add_made_up(Move move);
   void add_lengths(Move move);
+  std::int64_t least_to_bow(const Part& part) const;
+  void add_between(Move move, const HoseRun& run, std::int64_t low, std::int64_t most);
   void add_priced(Move move, const Part& part);
   void fold();
 
@@ -126,6 +128,8 @@ void CutMoves::add(PartId part, std::size_t enter) {
   if (move.bend != 0) return;
   move.cut = true;
   move.groups = rules_.groups_of(part);
+  // What stands too little for a house weighs on as that.
+  if (is_line_of_an_end(folded_.catalog(), rules_.request(), folded_.catalog().part(part))) move.own.other_kinds -= 1;
   if (is_made_up_hose(folded_.catalog(), folded_.catalog().part(part)))
     add_made_up(std::move(move));
   else
@@ -162,16 +166,25 @@ std::int64_t room_of(const HoseRun& run, std::int64_t length, std::int64_t low, 
   return low;
 }
 
+// Only between ends that stand; and a plan, which may narrow, sets a vessel last where a hose cannot be bowed in.
+std::int64_t CutMoves::least_to_bow(const Part& part) const {
+  if (rules_.closing() != Closing::stays_still || rules_.request().may_narrow) return 0;
+  return room_to_bow(folded_.catalog(), part);
+}
+
+// It goes in, but another joint has to close the run.
+void make_too_short(const Part& part, Move& move) {
+  move.bow = Bow::too_short;
+  move.closes = part.closing;
+}
+
 void CutMoves::add_lengths(Move move) {
   const Catalog& catalog = folded_.catalog();
   const Part& part = catalog.part(move.part);
   const HoseRun run = hose_run(catalog, part, part.flexible ? aside_ : 0);
   const std::int64_t shortest =
       std::max<std::int64_t>(1, part.flexible ? run.least_room() : in_micrometres(shortest_cut(catalog, part)));
-  std::int64_t low = shortest;
-  // A plan, which may narrow, sets a vessel last where a hose cannot be bowed in.
-  if (rules_.closing() == Closing::stays_still && !rules_.request().may_narrow)
-    low = std::max(low, room_to_bow(catalog, part));
+  const std::int64_t bowed = least_to_bow(part);
   const std::int64_t longest = in_micrometres(longest_cut(catalog, part));
   const std::int64_t sold = in_micrometres(as_sold(part));
   if (is_cut_short(part) && shortest <= longest) {
@@ -179,10 +192,25 @@ void CutMoves::add_lengths(Move move) {
     stub.stub = true;
     stub.own.micrometres = shortest;
     stub.pieces = part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((shortest + sold - 1) / sold)) : 1;
+    if (shortest < bowed) make_too_short(part, stub);
     add_priced(std::move(stub), part);
   }
   // The shortest piece stands for all where even that is too long: it tells that such a run exists at all.
-  const std::int64_t most = std::max(low, std::min(most_, longest));
+  const std::int64_t least_bowed = std::max(shortest, bowed);
+  const std::int64_t most = std::max(least_bowed, std::min(most_, longest));
+  if (shortest < least_bowed) {
+    Move short_of_room = move;
+    make_too_short(part, short_of_room);
+    add_between(short_of_room, run, shortest, std::max(shortest, std::min(most_, least_bowed - 1)));
+  }
+  add_between(std::move(move), run, least_bowed, most);
+}
+
+// One for each number of pieces as sold.
+void CutMoves::add_between(Move move, const HoseRun& run, std::int64_t low, std::int64_t most) {
+  const Part& part = folded_.catalog().part(move.part);
+  const std::int64_t longest = in_micrometres(longest_cut(folded_.catalog(), part));
+  const std::int64_t sold = in_micrometres(as_sold(part));
   while (low <= most && run.length(low) <= longest) {
     move.pieces =
         part.cut_to_length && sold > 0 ? std::max(1, static_cast<int>((run.length(low) + sold - 1) / sold)) : 1;
@@ -221,7 +249,7 @@ void CutMoves::fold() {
   const Order order = rules_.request().order;
   const Catalog& catalog = folded_.catalog();
   const auto key = [&](const Move& m) {
-    return std::tuple(m.enter_type, m.leave_type, m.closes, m.only_for_need, m.groups, m.enter_material,
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.bow, m.only_for_need, m.groups, m.enter_material,
                       m.leave_material, m.enter_bore, m.leave_bore, m.no_grip, m.bushing, shape_of(m),
                       keeps_the_line(order) ? catalog.part(m.part).material : MaterialId{},
                       keeps_the_line(order) && parts_metals(catalog, m));
@@ -245,6 +273,16 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
     return std::max(goes_in, deepest_with_bare(catalog, ends[0]) + deepest_with_bare(catalog, ends[1]));
   const Length taken_in = std::max(goes_in, deepest_joint(catalog, ends[0]) + deepest_joint(catalog, ends[1]));
   return taken_in + port_bore(catalog, part, 0);
+}
+
+bool is_line_of_an_end(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  if (!part.cut_to_length || !bends(catalog, part)) return false;
+  const auto kind = [&](PortTypeId type) { return catalog.port_type(type).kind; };
+  const auto are_all = [&](PortTypeId end) {
+    return std::all_of(part.ports.begin(), part.ports.end(),
+                       [&](const catalog::Port& port) { return kind(port.type) == kind(end); });
+  };
+  return are_all(request.from.type) || are_all(request.to.type);
 }
 
 std::int64_t room_to_bow(const Catalog& catalog, const Part& part) {

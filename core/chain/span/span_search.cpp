@@ -110,6 +110,7 @@ class SpanRun {
   void reach(const LabelKey& key, const Cost& cost, std::uint32_t from, std::uint32_t move);
   void end(std::uint32_t label);
   std::optional<Landing> landing(const Label& label, const SpanEnd& end) const;
+  bool is_within(std::int64_t miss, std::int64_t band) const;
   std::int64_t head_of_growth(std::uint32_t cut, std::int64_t growth) const;
   SpanRoute best_of_tied() const;
   void settle(std::vector<Move>& moves) const;
@@ -254,6 +255,13 @@ std::int64_t SpanRun::head_of_growth(std::uint32_t cut, std::int64_t growth) con
   return head_when_cut(folded_.catalog(), move, length, rules_.request().flow) - move.own.nanometres;
 }
 
+// Stock that is to land near may fall short by less: what has to be backed off is tried again, what is too long is
+// tightened further.
+bool SpanRun::is_within(std::int64_t miss, std::int64_t band) const {
+  const bool is_short = miss < 0 && task_.quarters_of_band < 4;
+  return 4 * std::abs(miss) <= (is_short ? task_.quarters_of_band - 1 : task_.quarters_of_band) * band;
+}
+
 std::optional<Landing> SpanRun::landing(const Label& label, const SpanEnd& end) const {
   const LabelKey& key = label.key;
   const std::uint8_t leg = steps_.stage(key.stage).leg;
@@ -270,14 +278,14 @@ std::optional<Landing> SpanRun::landing(const Label& label, const SpanEnd& end) 
     landing.travel_growth = std::llround(static_cast<double>(aside) / std::sin(run.bend)) - run.travel;
     if (landing.travel_growth < 0 || landing.travel_growth > room_to_grow(key.travel_cut)) return std::nullopt;
     run.travel += landing.travel_growth;
-  } else if (4 * std::abs(run.lands_aside() - aside) > task_.quarters_of_band * run.band_aside()) {
+  } else if (!is_within(run.lands_aside() - aside, run.band_aside())) {
     return std::nullopt;
   }
   if (key.along_cut != kNoRow) {
     landing.along_growth = task_.along - run.lands();
     if (landing.along_growth < 0 || landing.along_growth > room_to_grow(key.along_cut)) return std::nullopt;
     run.along += landing.along_growth;
-  } else if (4 * std::abs(run.lands() - task_.along) > task_.quarters_of_band * run.band()) {
+  } else if (!is_within(run.lands() - task_.along, run.band())) {
     return std::nullopt;
   }
   const std::int64_t off_along = run.lands() - task_.along;

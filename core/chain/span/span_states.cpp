@@ -1,5 +1,7 @@
 #include "chain/span/span_states.h"
 
+#include "chain/span/cut_pieces.h"
+
 #include <algorithm>
 #include <bit>
 #include <tuple>
@@ -157,7 +159,9 @@ bool SpanStates::lets_in(const Move& cut) const {
     case SpanTask::Kind::made_up_hose:
       return is_made_up_hose(folded_.catalog(), part);
     case SpanTask::Kind::hose:
-      return part.flexible && part.cut_to_length;
+      return part.flexible && part.cut_to_length && !is_line_of_an_end(folded_.catalog(), rules_.request(), part);
+    case SpanTask::Kind::own_hose:
+      return part.flexible && is_line_of_an_end(folded_.catalog(), rules_.request(), part);
   }
   return false;
 }

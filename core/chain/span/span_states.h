@@ -20,7 +20,7 @@ inline constexpr double kRadiansOfThousandth = std::numbers::pi / 180000.0;  // 
 
 /// What is looked for in one search.
 struct SpanTask {
-  enum class Kind : std::uint8_t { stock, cut_tube, cut_pipe, made_up_hose, hose };
+  enum class Kind : std::uint8_t { stock, cut_tube, cut_pipe, made_up_hose, hose, own_hose };
   Kind kind = Kind::stock;
   int cuts =
       0;  // pieces to cut, stubs not counted: 0 for stock, 1 for a hose; of pipe and tube at most one on each axis
@@ -33,7 +33,7 @@ struct SpanTask {
   /// No run narrows more (narrowing_of); none: that is not looked at.
   std::optional<std::int64_t> most_narrowing{};
 
-  bool bends() const { return aside > 0 && kind != Kind::hose && kind != Kind::made_up_hose; }
+  bool bends() const { return aside > 0 && kind != Kind::hose && kind != Kind::made_up_hose && kind != Kind::own_hose; }
 };
 
 /// A run may take that many parts more than the fewest that make one of its kind at any length: another piece, and the

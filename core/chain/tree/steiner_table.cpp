@@ -137,7 +137,7 @@ std::uint32_t SteinerTable::face_row(const Face& face) const {
 std::optional<FaceJoint> SteinerTable::joint_between(const Face& a, const Face& b) const {
   const catalog::MatingRule* rule = joint(rules_, a, b);
   if (!rule) return std::nullopt;
-  return FaceJoint{0, closes_in_place(*rule)};
+  return FaceJoint{0, closes_in_place(*rule, a.bow, b.bow)};
 }
 
 void SteinerTable::make_joints() {

@@ -183,9 +183,9 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     move.gates.push_back(gates_.between(id, enter, port));
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
-    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip};
+    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip, way.bow};
     own.size_changes += way.own.size_changes;
-    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip});
+    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip, way.bow});
   }
   if (by_make_) move.makes.push_back(make_of(catalog_, id));
   add_with_plugs(std::move(move), own, 0);

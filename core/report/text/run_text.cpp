@@ -225,13 +225,15 @@ void RunRows::add_followers(std::size_t row, std::size_t depth) {
 }
 
 std::string length_with_band(const Chain& chain, const Style& style) {
-  // A hose is longer than the distance that it makes.
+  // A hose is longer than the distance that it makes, and so is the way round two elbows.
   const bool slack = chain.span && chain.span->make == chain::SpanMake::hose;
-  const Length length = slack ? chain.span->lands : chain.length;
+  const bool elbows = chain.span && chain.span->bend_degrees > 0.0;
+  const Length length = slack || elbows ? chain.span->lands : chain.length;
   // Where more goes in than the bodies are long, the two faces pass each other.
   const bool overlap = length < Length{};
-  const std::string nominal =
+  std::string nominal =
       overlap ? "overlapping by " + write_length(-length, style.units) : write_length(length, style.units);
+  if (elbows) nominal += fmt::format(" along the axes, {} along the run", write_length(chain.length, style.units));
   if (chain.length_tolerance <= Length{}) return nominal;
   return fmt::format("{}, plus or minus {}", nominal, write_length(chain.length_tolerance, style.units));
 }

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace riserun::report {
@@ -84,8 +85,15 @@ std::string elbows(const SpanFit& fit, UnitSystem units) {
   return text;
 }
 
-std::string bent_hose(const SpanFit& fit, UnitSystem units) {
+std::string bent_hose(const Chain& chain, UnitSystem units) {
+  const SpanFit& fit = *chain.span;
   if (fit.hose_radius <= Length{}) return "";
+  const bool is_cut =
+      std::any_of(fit.pieces.begin(), fit.pieces.end(), [](const chain::SpanPiece& piece) { return piece.cut; });
+  if (!is_cut)
+    return fmt::format(
+        " As it comes it is {} longer than what it fills: let it hang in a bow, no bend under {} radius.",
+        write_length(chain.length - fit.lands, units), write_length(fit.hose_radius, units));
   return fmt::format(" The hose takes the offset of {} in two bends of {} radius.",
                      write_length(fit.wanted.aside(), units), write_length(fit.hose_radius, units));
 }
@@ -106,7 +114,7 @@ std::string span_sentences(const catalog::Catalog& catalog, const Chain& chain, 
   std::string text = fmt::format("Spans {}: ", write_length(fit.wanted.along, units));
   text += fit.make == SpanMake::hose ? "the hose takes up what is left over" : landing(fit.miss(), units);
   text += "; " + band(fit, units) + ".";
-  return text + how_made(fit) + cuts(catalog, chain, units) + elbows(fit, units) + bent_hose(fit, units);
+  return text + how_made(fit) + cuts(catalog, chain, units) + elbows(fit, units) + bent_hose(chain, units);
 }
 
 }  // namespace riserun::report

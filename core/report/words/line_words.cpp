@@ -9,6 +9,8 @@ std::span<const Words> line_words() {
        "narrower inside than {0:thickness3}, {1} of the riser's bore: nothing that may be used is that wide"},
       {"keeps_size_and_kinds", "keeps {0} in and {1:and} all the way"},
       {"keeps_size", "keeps {0} in"},
+      {"nowhere_under", "is nowhere narrower than {0} in"},
+      {"nowhere_narrower", "is nowhere narrower than {0}"},
       {"keeps_kinds", "keeps to {0:and} all the way"},
       {"keeps_every_way", "keeps the line's size and kind on every way"},
       {"narrows_for_want_of", "narrows to {0} in: nothing in {1} in that may be used makes this"},

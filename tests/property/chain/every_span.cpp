@@ -36,9 +36,9 @@ void JudgedRun::set_off_the_line(Order by) {
 }
 
 // Kinds: 0 one piece of tube, 1 two, 2 stock that lands near, 3 stock, 4 one piece of pipe, 5 two, 6 a hose with ends,
-// 7 a hose that is cut.
+// 7 a hose that is cut, 8 one of the kind of an end.
 int JudgedRun::place(Order by) const {
-  constexpr int kPlaces[] = {0, 0, 0, 1, 2, 2, 3, 3};
+  constexpr int kPlaces[] = {0, 0, 0, 1, 2, 2, 3, 3, 0};
   return by == Order::line || by == Order::bin ? kPlaces[kind] : 0;
 }
 
@@ -46,7 +46,7 @@ bool JudgedRun::before(const JudgedRun& o) const {
   if (off_the_line != o.off_the_line) return off_the_line < o.off_the_line;
   if (order == Order::line) {
     // Threads to cut weigh as a part, joints that must all fall the same way as two; a hose comes last.
-    constexpr std::int64_t kTrouble[] = {0, 0, 0, 2, 1, 2, 1000, 1000};
+    constexpr std::int64_t kTrouble[] = {0, 0, 0, 2, 1, 2, 1000, 1000, 0};
     const std::pair own(strays.second, cost[4] + kTrouble[kind]);
     const std::pair others(o.strays.second, o.cost[4] + kTrouble[o.kind]);
     if (own != others) return own < others;
@@ -78,6 +78,7 @@ std::vector<EverySpan::Link> EverySpan::links_of(const Sums& sums) const {
 std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends) const {
   int hoses = 0;
   int made_up = 0;
+  int of_an_end = 0;
   int pipes[2] = {0, 0};
   int turned = 0;
   for (const Link& link : links) {
@@ -85,6 +86,7 @@ std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends)
     turned += turn_of(part, link.enter, link.leave) > 0.0 ? 1 : 0;
     if (!link.cut) continue;
     made_up += is_hose_with_ends(part) ? 1 : 0;
+    of_an_end += runs_on(part) ? 1 : 0;
     if (part.flexible || is_hose_with_ends(part))
       ++hoses;
     else
@@ -101,7 +103,7 @@ std::optional<int> EverySpan::kind_of(const std::vector<Link>& links, int bends)
     return link.stub && is_hose_with_ends(catalog_.part(link.part));
   });
   if (lies_straight && made_up == 0) return std::nullopt;
-  if (hoses > 0) return made_up > 0 ? 6 : 7;
+  if (hoses > 0) return made_up > 0 ? 6 : of_an_end > 0 ? 8 : 7;
   const bool is_tube = std::all_of(links.begin(), links.end(), [&](const Link& link) {
     return !link.is_sawn() || catalog_.part(link.part).cut_to_length;
   });
@@ -239,12 +241,18 @@ void EverySpan::consider(const Use& use, const Sums& sums, BestOfKind& best) con
   if (run.along_cut < 0 && off_along > judged.band) return;
   judged.off = off_along + off_aside;
   judged.kind = use.kind;
-  const auto is_far = [](std::int64_t off, std::int64_t band) { return 4 * off > 3 * band; };
-  if (use.kind == 2) judged.kind = is_far(off_along, judged.band) || is_far(off_aside, judged.band_aside) ? 3 : 2;
+  // Too long it is near within three quarters of the band, too short within half.
+  const auto is_far = [](std::int64_t miss, std::int64_t band) {
+    return miss > 0 ? 4 * miss > 3 * band : -2 * miss > band;
+  };
+  if (use.kind == 2)
+    judged.kind =
+        is_far(judged.lands - along_, judged.band) || is_far(judged.lands_aside - aside, judged.band_aside) ? 3 : 2;
   // A cent for each 64 micrometres too long, two for each that it is too short.
   const auto weight = [](std::int64_t miss) { return (miss > 0 ? miss : -2 * miss) / 64; };
   judged.off_weight = weight(judged.lands - along_) + weight(judged.lands_aside - aside);
-  price(std::move(judged), use, sums, best);
+  const std::optional<Sums> used = sums_as_used(use, sums);
+  if (used) price(std::move(judged), use, *used, best);
 }
 
 // Every choice of the cut pieces that come from the bin; single parts take what is left of it.
@@ -256,7 +264,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
   total.off_weight = run.off_weight;
   for (const std::size_t i : cuts)
     if (request_.order == Order::loss && run.cut[i] > 0) total.nanometres += extra_head(use.links[i], run.cut[i]);
-  for (const Link& link : use.links) run.ways.push_back({link.enter, link.leave, link.cut ? 0 : link.stub ? 1 : 2});
+  run.ways = ways_of(use);
   run.ids = sums.ids;
   run.parts = sums.parts;
   for (std::size_t choice = 0; choice < std::size_t{1} << cuts.size(); ++choice) {
@@ -304,23 +312,8 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
 bool EverySpan::can_be_had(const Link& link) const {
   if (is_hose_with_ends(catalog_.part(link.part)) && !rooms_of(link.part, link.stub ? 0 : aside_)) return false;
   if (!link.is_sawn() || request_.special_order || catalog_.part(link.part).stocked) return true;
-  std::int64_t least = shortest(link.part);
-  const Part& part = catalog_.part(link.part);
-  if (part.flexible) {
-    const std::int64_t bore = micro(part.ports[0].bore);
-    const auto y = static_cast<double>(aside_);
-    const double radius = 6.0 * static_cast<double>(bore);
-    const auto for_radius = static_cast<std::int64_t>(std::ceil(std::sqrt(std::max(0.0, 4.0 * y * radius - y * y))));
-    least = piece_in(link, deepest(link.part) + std::max({bore, aside_, for_radius})).value_or(least);
-  }
+  const std::int64_t least = piece_in(link, least_room(link.part)).value_or(shortest(link.part));
   return pieces(link.part, least) <= request_.bin.count_of(link.part);
-}
-
-bool EverySpan::keeps_bushings(const Use& use) const {
-  const auto bushings = std::count_if(use.links.begin(), use.links.end(), [&](const Link& link) {
-    return catalog_.family(catalog_.part(link.part).family).is_bushing;
-  });
-  return !request_.most_bushings || bushings <= *request_.most_bushings;
 }
 
 // The least of all chains, whatever their length: of those tried, and of the one that the finder has, which may be
@@ -377,6 +370,9 @@ std::optional<JudgedRun> EverySpan::best(std::size_t budget) {
     for (Use& use : uses_of(links_of(sums))) {
       if (!std::all_of(use.links.begin(), use.links.end(), [&](const Link& link) { return can_be_had(link); }))
         continue;
+      std::vector<bool> have_room;
+      for (const Link& link : use.links) have_room.push_back(can_have_room(link));
+      if (!spare_unions(use, sums, have_room)) continue;
       auto& least = fewest[static_cast<std::size_t>(use.kind)];
       least = std::min(least, sums.parts);
       // What cuts pipe may cut tube in its place.

@@ -43,6 +43,9 @@ class EverySpan {
   int depth() const { return depth_; }
   /// A distance that some chain of two ports in line, or with a bend and back, makes; so that most are not refused.
   std::optional<Span> made_by_some_chain(Dice& dice, std::size_t budget) const;
+  /// Of a chain used that way at this distance (JudgedRun::ways): its spare unions, and what bends counted as it is;
+  /// nullopt: nothing closes it.
+  std::optional<Sums> as_used(const Sums& sums, const std::vector<std::array<int, 3>>& ways) const;
 
  private:
   struct Link {
@@ -74,8 +77,10 @@ class EverySpan {
   bool can_be_had(const Link& link) const;
   bool keeps_bushings(const Use& use) const;
   Measured measure(const Use& use) const;
-  static constexpr std::size_t kKinds = 8;
+  static constexpr std::size_t kKinds = 9;
   using BestOfKind = std::array<std::optional<JudgedRun>, kKinds>;
+  std::vector<std::array<int, 3>> ways_of(const Use& use) const;
+  std::optional<Sums> sums_as_used(const Use& use, const Sums& sums) const;
   void consider(const Use& use, const Sums& sums, BestOfKind& best) const;
   void price(JudgedRun run, const Use& use, const Sums& sums, BestOfKind& best) const;
   std::int64_t shortest(PartId part) const;
@@ -86,6 +91,12 @@ class EverySpan {
   std::optional<std::pair<std::int64_t, std::int64_t>> rooms_of(PartId part, std::int64_t aside) const;
   std::int64_t room_of_stub(PartId part) const;
   std::int64_t bowed_in(PartId part) const;
+  /// It is off a reel, and one of the run's two ends is of the kind of both of its own.
+  bool runs_on(const catalog::Part& part) const;
+  std::int64_t least_room(PartId part) const;
+  bool can_have_room(const Link& link) const;
+  /// Unions beyond what closes the run, where those pieces have room to be bowed in; nullopt: nothing closes it.
+  std::optional<std::int64_t> spare_unions(const Use& use, const Sums& sums, const std::vector<bool>& have_room) const;
   std::optional<std::int64_t> piece_in(const Link& link, std::int64_t room) const;
   int pieces(PartId part, std::int64_t length) const;
   std::int64_t extra_head(const Link& link, std::int64_t length) const;

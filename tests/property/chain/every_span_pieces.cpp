@@ -119,6 +119,107 @@ std::int64_t EverySpan::bowed_in(PartId id) const {
   return depths[0] + depths[1] + std::llround(4.0 * radius * angle / (part.flexible ? 1.04 : 1.0));
 }
 
+bool EverySpan::runs_on(const Part& part) const {
+  if (!part.cut_to_length || (!part.flexible && !catalog_.family(part.family).flexible)) return false;
+  std::set<std::uint32_t> kinds;
+  for (const Port& port : part.ports) kinds.insert(catalog_.port_type(port.type).kind.row);
+  const auto is_it = [&](PortTypeId end) { return *kinds.begin() == catalog_.port_type(end).kind.row; };
+  return kinds.size() == 1 && (is_it(request_.from.type) || is_it(request_.to.type));
+}
+
+/// Of a piece that is cut: the least that its joints and the radius of its bends leave.
+std::int64_t EverySpan::least_room(PartId id) const {
+  const Part& part = catalog_.part(id);
+  if (!part.flexible) return shortest(id);
+  const std::int64_t bore = micro(part.ports[0].bore);
+  const auto y = static_cast<double>(aside_);
+  const double radius = 6.0 * static_cast<double>(bore);
+  const auto for_radius = static_cast<std::int64_t>(std::ceil(std::sqrt(std::max(0.0, 4.0 * y * radius - y * y))));
+  return deepest(id) + std::max({bore, aside_, for_radius});
+}
+
+/// At some length, of which there is enough.
+bool EverySpan::can_have_room(const Link& link) const {
+  if (link.stub) return room_of_stub(link.part) >= bowed_in(link.part);
+  if (!link.cut || !catalog_.part(link.part).cut_to_length) return true;
+  const auto piece = piece_in(link, std::max(least_room(link.part), bowed_in(link.part)));
+  if (!piece) return false;
+  return request_.special_order || catalog_.part(link.part).stocked ||
+         pieces(link.part, *piece) <= request_.bin.count_of(link.part);
+}
+
+std::optional<std::int64_t> EverySpan::spare_unions(const Use& use, const Sums& sums,
+                                                    const std::vector<bool>& have_room) const {
+  const auto moves = [](Freedom f) { return f == Freedom::sliding || f == Freedom::loose; };
+  if (moves(request_.from.freedom) || moves(request_.to.freedom)) return sums.spare_unions;
+  enum class Piece { none, bows, stays };
+  bool closed = false;
+  std::int64_t spare = 0;
+  Piece before = Piece::none;
+  PortTypeId open = request_.from.type;
+  const auto closes = [&](PortTypeId other, Piece piece) {
+    const MatingRule& rule = *catalog_.mating_rule(open, other);
+    if (!rule.closing || rule.lengthwise) return false;
+    if (!rule.bowed) return true;
+    if (before == Piece::none && piece == Piece::none) return rule.end_bows;
+    return before == Piece::bows || piece == Piece::bows;
+  };
+  for (std::size_t i = 0; i < use.links.size(); ++i) {
+    const Link& link = use.links[i];
+    const Part& part = catalog_.part(link.part);
+    const bool bows = have_room[i] || request_.may_narrow;
+    const Piece piece = !part.cut_to_length ? Piece::none : bows ? Piece::bows : Piece::stays;
+    spare += closed && part.closing && !sums.asked_for[i] ? 1 : 0;
+    closed = closed || part.closing || closes(part.ports[link.enter].type, piece) ||
+             (piece != Piece::stays && hose_closes(catalog_, part, link.enter, link.leave));
+    before = piece;
+    open = part.ports[link.leave].type;
+  }
+  closed = closed || closes(request_.to.type, Piece::none);
+  return closed ? std::optional(spare) : std::nullopt;
+}
+
+std::optional<Sums> EverySpan::as_used(const Sums& sums, const std::vector<std::array<int, 3>>& ways) const {
+  for (const Use& use : uses_of(links_of(sums)))
+    if (ways_of(use) == ways) return sums_as_used(use, sums);
+  return std::nullopt;
+}
+
+std::vector<std::array<int, 3>> EverySpan::ways_of(const Use& use) const {
+  std::vector<std::array<int, 3>> ways;
+  for (const Link& link : use.links) ways.push_back({link.enter, link.leave, link.cut ? 0 : link.stub ? 1 : 2});
+  return ways;
+}
+
+std::optional<Sums> EverySpan::sums_as_used(const Use& use, const Sums& sums) const {
+  const Measured run = measure(use);
+  const std::int64_t travel =
+      run.travel_cut < 0 ? run.travel : std::llround(static_cast<double>(aside_) / std::sin(run.angle));
+  std::vector<bool> have_room;
+  for (std::size_t i = 0; i < use.links.size(); ++i) {
+    const Link& link = use.links[i];
+    std::int64_t room = room_of_stub(link.part);
+    if (run.travel_cut == static_cast<int>(i)) room = travel - run.travel;
+    if (run.along_cut == static_cast<int>(i))
+      room = along_ - std::llround(static_cast<double>(travel) * std::cos(run.angle)) - run.along;
+    have_room.push_back(!link.is_sawn() || room >= bowed_in(link.part));
+  }
+  const std::optional<std::int64_t> spare = spare_unions(use, sums, have_room);
+  if (!spare) return std::nullopt;
+  Sums used = sums;
+  used.spare_unions = *spare;
+  for (const Link& link : use.links)
+    if (link.is_sawn() && runs_on(catalog_.part(link.part))) used.other_kinds -= 1;
+  return used;
+}
+
+bool EverySpan::keeps_bushings(const Use& use) const {
+  const auto bushings = std::count_if(use.links.begin(), use.links.end(), [&](const Link& link) {
+    return catalog_.family(catalog_.part(link.part).family).is_bushing;
+  });
+  return !request_.most_bushings || bushings <= *request_.most_bushings;
+}
+
 std::int64_t EverySpan::shortest(PartId id) const {
   const Part& part = catalog_.part(id);
   if (part.threaded_when_cut) {
@@ -157,9 +258,6 @@ std::optional<std::int64_t> EverySpan::piece_in(const Link& link, std::int64_t r
     if (!rooms || room < rooms->first || room > rooms->second) return std::nullopt;
     return 0;
   }
-  const auto moves = [](Freedom f) { return f == Freedom::sliding || f == Freedom::loose; };
-  const bool stands_still = !moves(request_.from.freedom) && !moves(request_.to.freedom);
-  if (stands_still && !request_.may_narrow && part.cut_to_length && room < bowed_in(link.part)) return std::nullopt;
   if (part.flexible) {
     const std::int64_t free = room - deepest(link.part);
     const std::int64_t bore = micro(part.ports[0].bore);

@@ -110,10 +110,13 @@ void Exhaustive::add_ways_with_plugs(const Way& way, std::size_t port) {
   }
 }
 
-bool Exhaustive::closes(PortTypeId a, PortTypeId b) const {
+// What is bowed in, and does not give where it stands at an end, takes a piece of tube on one side.
+bool Exhaustive::closes(PortTypeId a, PortTypeId b, bool at_a_piece) const {
   const MatingRule& rule = *catalog_.mating_rule(a, b);
   const bool slides = request_.from.freedom == Freedom::sliding || request_.to.freedom == Freedom::sliding;
-  return (rule.closing && !rule.lengthwise) || (slides && (rule.closing || rule.turning == Turning::neither));
+  const bool is_stiff = rule.bowed && !rule.end_bows && !at_a_piece;
+  return (rule.closing && !rule.lengthwise && !is_stiff) ||
+         (slides && (rule.closing || rule.turning == Turning::neither));
 }
 
 std::int64_t Exhaustive::bore_change(std::int64_t from, std::int64_t to) {
@@ -186,8 +189,10 @@ std::optional<Exhaustive::Begun> Exhaustive::extended(const Begun& begun, const 
   next.open = out.type;
   next.no_grip = is_close_nipple(part);
   next.material = lined ? std::nullopt : std::optional(part.material_at(way.leave));
-  next.closed =
-      begun.closed || part.closing || closes(begun.open, in.type) || hose_closes(catalog_, part, way.enter, way.leave);
+  next.closed = begun.closed || part.closing || closes(begun.open, in.type, begun.piece || part.cut_to_length) ||
+                hose_closes(catalog_, part, way.enter, way.leave);
+  next.piece = part.cut_to_length;
+  next.asked_for.push_back(asked_for);
   next.spare_unions += begun.closed && part.closing && !asked_for ? 1 : 0;
   next.parts += 1 + static_cast<std::int64_t>(way.plugs.size());
   next.micrometres += way.length - depth_of_joint(catalog_, begun.open, in.type);
@@ -205,13 +210,14 @@ bool Exhaustive::finishes(const Begun& begun) const {
   if (!joint || (joint->turning == Turning::neither && begun.no_grip)) return false;
   if (metals_clash(begun.material, request_.to.material)) return false;
   if (std::find(begun.met.begin(), begun.met.end(), false) != begun.met.end()) return false;
-  return begun.closed || closes(begun.open, request_.to.type);
+  return begun.closed || closes(begun.open, request_.to.type, begun.piece);
 }
 
 Sums Exhaustive::sums_of(const Begun& begun) const {
   Sums sums;
   sums.parts = begun.parts;
   sums.spare_unions = begun.spare_unions;
+  sums.asked_for = begun.asked_for;
   sums.micrometres = begun.micrometres - depth_of_joint(catalog_, begun.open, request_.to.type);
   sums.nanometres = begun.nanometres;
   const PortType& first = catalog_.port_type(request_.from.type);
@@ -289,7 +295,7 @@ bool Exhaustive::any_chain() {
     std::vector<int> uses;
     for (std::uint32_t row = 0; row < begun.uses.size(); ++row)
       if (!request_.special_order && !catalog_.part({row}).stocked) uses.push_back(begun.uses[row]);
-    return std::tuple(begun.open, begun.material, begun.closed, begun.no_grip, begun.met, std::move(uses),
+    return std::tuple(begun.open, begun.material, begun.closed, begun.no_grip, begun.piece, begun.met, std::move(uses),
                       request_.most_parts ? begun.parts : 0, request_.most_bushings ? begun.bushings : 0);
   };
   std::vector<Begun> open{beginning()};

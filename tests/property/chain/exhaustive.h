@@ -45,18 +45,20 @@ class Exhaustive {
     std::int64_t bore = 0;
     bool closed = false;
     bool no_grip = false;  // the last part is a close nipple
+    bool piece = false;    // the last part is cut to length
     int bushings = 0;
     std::vector<bool> met;
     std::vector<int> uses;
     std::int64_t parts = 0, micrometres = 0, nanometres = 0, spare_unions = 0;
     std::vector<const Way*> ways;
+    std::vector<bool> asked_for;  // beside them
   };
 
   void make_ways();
   void add_ways_with_plugs(const Way& way, std::size_t port);
   bool part_allowed(PartId part) const;
   bool metals_clash(std::optional<MaterialId> a, std::optional<MaterialId> b) const;
-  bool closes(PortTypeId a, PortTypeId b) const;
+  bool closes(PortTypeId a, PortTypeId b, bool at_a_piece) const;
   std::int64_t bore_change(std::int64_t from, std::int64_t to);
   Begun beginning() const;
   std::optional<Begun> extended(const Begun& begun, const Way& way);

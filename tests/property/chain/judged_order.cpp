@@ -96,7 +96,12 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
                 bool is_plug, bool parts_its_ends, Sums& sums) {
   const PortType& type = catalog.port_type(port);
   const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
-  bool own = is_an_ends(type.kind);
+  // A port that goes onto nothing but ends of the run's kinds is one of theirs.
+  const auto mates = catalog.mates(port);
+  const bool is_for_them = !mates.empty() && std::all_of(mates.begin(), mates.end(), [&](const Mate& mate) {
+    return is_an_ends(catalog.port_type(mate.other).kind);
+  });
+  bool own = is_an_ends(type.kind) || is_for_them;
   for (const ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != type.kind) continue;
     const bool parts_metals =

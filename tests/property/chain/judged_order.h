@@ -27,6 +27,7 @@ struct Sums {
   std::int64_t off_weight = 0;    // of a run that makes a distance: cents that weigh as much as what it is off
   std::vector<std::string> ids;   // in chain order, plugs behind the part that holds them
   std::vector<std::pair<std::uint8_t, std::uint8_t>> ways;  // ports used, in chain order
+  std::vector<bool> asked_for;                              // in the same order: it met a need
   bool operator==(const Sums&) const = default;
 };
 

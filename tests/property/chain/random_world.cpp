@@ -64,6 +64,7 @@ void add_kind(CatalogBuilder& builder, Dice& dice, const std::string& id, bool h
   rule.closing = how == 3;
   rule.lengthwise = how == 3 && row.row % 4 == 1;
   rule.bowed = how == 3 && row.row % 4 == 2;
+  rule.end_bows = kind.sizes.front().hand_tight_engagement > Length{};
   rule.seal = row.row % 2 == 1 ? "nut" : "sealant";
   builder.add(rule);
 }
@@ -79,6 +80,7 @@ void add_cross_rule(CatalogBuilder& builder, Dice& dice) {
   rule.turning = Turning::neither;
   rule.closing = dice.chance(50);
   rule.bowed = rule.closing;
+  rule.end_bows = builder.so_far().kinds().size() % 2 == 0;
   rule.seal = "sealant";
   builder.add(rule);
 }

@@ -105,7 +105,12 @@ std::string TreeTrial::wrong_ends(const std::vector<TreeItem>& tree) const {
     if (!is_union) join(row, outer_half(row));
     const std::size_t inner = item.host < 0 ? count : outer_half(static_cast<std::size_t>(item.host));
     const MatingRule& rule = *catalog_.mating_rule(type_at(tree, {item.host, item.host_port}), type_of(item));
-    if (!rule.closing || rule.lengthwise) join(inner, row);
+    const auto is_piece = [&](const TreeItem& one) {
+      return one.what == What::part && catalog_.part(one.part).cut_to_length;
+    };
+    const bool at_a_piece = is_piece(item) || (item.host >= 0 && is_piece(tree[static_cast<std::size_t>(item.host)]));
+    const bool is_stiff = rule.bowed && !rule.end_bows && !at_a_piece;
+    if (!rule.closing || rule.lengthwise || is_stiff) join(inner, row);
   }
   std::vector<std::size_t> fixed;
   if (request_.rules.from.freedom == Freedom::fixed) fixed.push_back(piece[count]);

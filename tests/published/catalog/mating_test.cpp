@@ -236,6 +236,17 @@ TEST(Mating, SealsAndClosesAsTheTradeDoes) {
   }
 }
 
+// A loose piece of copper is bowed until its end goes into the nut, what comes out of a wall is not; PEX is in any case
+// (common practice).
+TEST(Mating, OfTubeThatIsBowedInOnlyALoosePieceOfCopperGives) {
+  const MatingRule* copper =
+      shipped().mating_rule(shipped_port("copper", "1/4", kMale), shipped_port("compression", "3/8", kFemale));
+  const MatingRule* pex = shipped().mating_rule(shipped_port("pex", "1/2", kMale), shipped_port("pex", "1/2", kFemale));
+  ASSERT_TRUE(copper && pex);
+  EXPECT_TRUE(copper->closing && copper->bowed && !copper->end_bows);
+  EXPECT_TRUE(pex->closing && pex->bowed && pex->end_bows);
+}
+
 // No tape on washers, gaskets, flares (trade articles, published).
 TEST(Mating, WasherJointsGetNoTape) {
   for (const char* seal : {"hose washer", "flat gasket", "bonded washer", "flare cone", "compression sleeve"}) {

@@ -29,7 +29,8 @@ void add_common_options(CLI::App& app, CommonOptions& common) {
   app.add_flag("--json", common.json, "Answer in JSON: SI numbers, the unit in each key");
   app.add_option("--catalog", common.catalog_files, "A file with your own parts or prices; may be given again")
       ->allow_extra_args(false);
-  app.add_option("--bin", common.bin_files, "A file that says what your bin holds; may be given again")
+  app.add_option("--bin", common.bin_files,
+                 "A file that says what your bin holds, in place of a job's own 'bin'; may be given again")
       ->allow_extra_args(false);
   app.add_option("--color", common.color, "auto or never")->check(CLI::IsMember({"auto", "never"}));
 }

@@ -40,8 +40,9 @@ struct RigPart {
 struct TestRig {
   chain::AssemblyRequest request;  // its ends in the order gauge, relief valve, feed
   std::variant<chain::Run, chain::NoAssembly> answer;
-  std::vector<RigPart> parts;  // of the run and at its ends, from the port outwards
-  std::string fed_from;        // the port of the air supply; empty: the job has no regulator to feed it by
+  std::vector<RigPart> parts;           // of the run and at its ends, from the port outwards
+  std::string fed_from;                 // the port of the air supply; empty: the job has no regulator to feed it by
+  std::optional<Fact> relief_stands{};  // which opening its relief valve goes into, and how that is turned
 
   const chain::Run* run() const { return std::get_if<chain::Run>(&answer); }
 };

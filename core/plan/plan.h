@@ -226,7 +226,8 @@ struct TransferPlan {
   GaugePressure in_use;                            // that the walls are to stand without a failure: the setting that is
                                                    // wanted, or what the first of the relief valves lets it come to
   GaugePressure highest_setting;                   // what walls and regulator allow
-  std::optional<GaugePressure> relief_stays_shut;  // setting up to which the job's relief valves do, left alone
+  std::optional<GaugePressure> relief_stays_shut;  // setting up to which the job's relief valves do, the knob off
+  PressureDifference knob_off{};                   // by what its gauge may be, and what the regulator comes back to
   std::optional<GaugePressure> setting_for_wish;   // that fills in the wished time; none: nothing wished or none does
 };
 

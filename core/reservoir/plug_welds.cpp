@@ -29,6 +29,11 @@ Length slot_width(Length lid, Length under) {
   return std::min(marks > Length() ? marks : under, plug_hole(Force(), lid, WeldMetal::steel));
 }
 
+Length baffle_plate(Length sheet) {
+  constexpr double kSame = 1.0 + 1e-6;
+  return slot_width(sheet, sheet) * kSame < kNarrowestSlot ? kThinnestBar : sheet;
+}
+
 bool is_bevelled(Length slot, Length lid) {
   constexpr double kSame = 1.0 - 1e-6;
   return slot < bevelled_to(lid) && (slot < (lid - kSixteenth) * kSame || lid * kSame > kQuarter);
@@ -36,7 +41,7 @@ bool is_bevelled(Length slot, Length lid) {
 
 Length bevelled_to(Length lid) { return plug_hole(Force(), lid, WeldMetal::steel); }
 
-SlotRow slots_along(ForcePerLength load, Length lid, Length under, WeldMetal metal) {
+SlotRow slots_along(const SlotLoad& load, Length lid, Length under, WeldMetal metal) {
   constexpr double kLongest = 10.0;   // times the lid's thickness
   constexpr double kFarthest = 24.0;  // times the lid's thickness
   SlotRow slots;
@@ -44,7 +49,8 @@ SlotRow slots_along(ForcePerLength load, Length lid, Length under, WeldMetal met
   slots.length = quarters_down(std::min(lid * kLongest, inches(2.0)));
   Length apart = std::min(lid * kFarthest, inches(12.0));
   const double newtons_a_slot = in_pascals(weld_shear(metal)) * in_square_metres(slots.width * slots.length);
-  if (load.value() > 0.0) apart = std::min(apart, metres(newtons_a_slot / load.value()));
+  if (load.along.value() > 0.0) apart = std::min(apart, metres(newtons_a_slot / load.along.value()));
+  if (load.widest > Length()) apart = std::min(apart, load.widest);
   slots.apart = quarters_down(apart);
   return slots;
 }

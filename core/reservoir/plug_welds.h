@@ -15,6 +15,18 @@ Length plug_hole(Force load, Length lid, WeldMetal metal);
 /// Of a slot over a bar or a plate: as wide as that is thick, to the sixteenth below, up to the width of a plug hole.
 Length slot_width(Length lid, Length under);
 
+/// Least thickness of a bar on edge, so that it can be welded on both sides (common practice).
+inline const Length kThinnestBar = inches(3.0 / 16.0);
+
+/// Narrower than that no slot is cut and filled to its foot (common practice: a cutting disc, a cutter's kerf and a
+/// welding wire with its tip).
+inline const Length kNarrowestSlot = inches(1.0 / 8.0);
+
+/// Thickness of baffles that are welded through slots: that of the sheet, or of the thinnest bar (stay_bars.h) where
+/// slots over the sheet's edge would be narrower than kNarrowestSlot.
+/// @param sheet  nominal thickness of lid and walls
+Length baffle_plate(Length sheet);
+
 /// A slot that is narrower than the lid is thick is reached to its foot by no torch, and in a lid over 1/4 in none with
 /// square edges (AWS D1.1's joint B-L1a, square edges on a backing: up to 1/4 in, as far apart as it is thick, 1/16 in
 /// less at the most; from memory).
@@ -29,11 +41,16 @@ struct SlotRow {
   Length apart{};  // from middle to middle, at most
 };
 
+/// What a row of slots has to hold of the lid.
+struct SlotLoad {
+  ForcePerLength along{};  // the row
+  Length widest{};         // from middle to middle that still holds the lid's panel along its edge; zero: any
+};
+
 /// No slot longer than ten times the lid's thickness (AWS D1.1 2.4.5, from memory) or 2 in (common practice), no
-/// farther apart than 24 times that thickness or 12 in (AISC 360 J3.5, from memory) and than their load asks at a
-/// fillet's stress; all in quarters of an inch.
-/// @param load  along the row
-SlotRow slots_along(ForcePerLength load, Length lid, Length under, WeldMetal metal);
+/// farther apart than 24 times that thickness or 12 in (AISC 360 J3.5, from memory), than their load asks at a
+/// fillet's stress, and than what still holds the panel beside them; all in quarters of an inch.
+SlotRow slots_along(const SlotLoad& load, Length lid, Length under, WeldMetal metal);
 
 /// How many of them such a length takes; at least one.
 int slots_in(Length run, const SlotRow& slots);

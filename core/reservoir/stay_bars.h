@@ -44,8 +44,7 @@ inline constexpr double kBulgeOfBar = 1.0 / 360.0;
 /// Height of a bar on edge over its thickness, at most: beyond it its free edge may buckle (0.56 sqrt(E/yield) of AISC
 /// 360 Table B4.1a is 15.9 for 36 ksi; 12 leaves room; from memory).
 inline constexpr double kHeightOfBar = 12.0;
-/// Least thickness of a bar and least side of a tie, so that it can be welded on both sides (common practice).
-inline const Length kThinnestBar = inches(3.0 / 16.0);
+/// Least side of a tie, so that it can be welded on both sides (common practice); for a bar see plug_welds.h.
 inline const Length kThinnestTie = inches(0.5);
 
 /// The bars of every wall that has bays of its own, and of lid stays that are posts. What baffles divide, and the bars

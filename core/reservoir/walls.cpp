@@ -104,4 +104,8 @@ PressureDifference stayed_plate_limit(Length thickness, Length pitch, Stress des
   return pascals(slimness * slimness * in_pascals(design_stress) * c);
 }
 
+Length stayed_plate_pitch(Length thickness, PressureDifference pressure, Stress design_stress, double c) {
+  return thickness * std::sqrt(c * in_pascals(design_stress) / in_pascals(pressure));
+}
+
 }  // namespace riserun::reservoir

@@ -77,4 +77,7 @@ struct StayedSurface {
 /// stayed surfaces: 2.1 for welded stays and plates not over 7/16 in thick, from memory.
 PressureDifference stayed_plate_limit(Length thickness, Length pitch, Stress design_stress, double c = 2.1);
 
+/// The pitch at which that limit is so much. @pre 0 < pressure
+Length stayed_plate_pitch(Length thickness, PressureDifference pressure, Stress design_stress, double c = 2.1);
+
 }  // namespace riserun::reservoir

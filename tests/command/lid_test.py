@@ -52,7 +52,9 @@ JOBS = {
 }
 # Rows and baffles in one lid, of sheet thick enough that slots are bevelled: what is cut over them.
 CUT = {**JOBS, "both": ({"length": "44 in", "width": "22 in", "sheet": "3/8", "supports":
-                         "baffles across: 1, lid bays: 4 x 2, lid stays: rows, long side bays: 4 x 1"}, SIX, {})}
+                         "baffles across: 1, lid bays: 4 x 2, lid stays: rows, long side bays: 4 x 1"}, SIX, {}),
+       "thin": ({"length": "40 in", "width": "20 in", "sheet": "0.105", "supports": "baffles across: 4, baffles along: 1"},
+                SIX, {})}
 
 
 def run(*words):
@@ -170,7 +172,8 @@ class Lids(unittest.TestCase):
         self.assertEqual(len(pairs), len(lid["openings"]))
         for opening, below in pairs:
             self.assertGreater(opening["count"], 0)
-            self.assertGreater(opening["width_m"], 0.0)
+            # No disc and no wire goes into less than 1/8 in (common practice).
+            self.assertGreaterEqual(opening["width_m"], 0.125 * INCH - EPS, opening)
             self.assertLessEqual(opening["width_m"], below + EPS, opening)
             if opening["open_to_m"]:
                 self.assertGreater(opening["open_to_m"], opening["width_m"])

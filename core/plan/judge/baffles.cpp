@@ -52,7 +52,7 @@ struct Bays {
 };
 
 void mend_baffles(const Plan& plan, const Settled& settled, const Bays& bays, Finding& finding) {
-  const Length plate = plan.job.reservoir.sheet.thickness;
+  const Length plate = thickness_of_baffles(plan.job, settled);
   const auto layout = fewest_that_do(plan, settled, most_baffles(bays.longer, plate, bays.across),
                                      most_baffles(bays.shorter, plate, bays.along));
   if (!layout) return;
@@ -70,7 +70,7 @@ void judge_row(const Plan& plan, const Settled& settled, Open& open, const Bays&
   const Length least = across ? bays.across : bays.along;
   const int baffles = across ? layout->baffles_across : layout->baffles_along;
   const char* which = across ? "across" : "along";
-  const Length plate = plan.job.reservoir.sheet.thickness;
+  const Length plate = thickness_of_baffles(plan.job, settled);
   const Length between = bay(inside, plate, baffles);
   if (baffles == 0 || quantity::at_most(least, between)) return;
   Finding& finding = open.not_yet(

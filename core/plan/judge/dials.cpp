@@ -68,6 +68,13 @@ PressureDifference dial_error(GaugePressure full_scale, GaugePressure read) {
   return reservoir::gauge_error(reservoir::shop_gauge_grade(), full_scale, std::min(read, full_scale));
 }
 
+PressureDifference least_dial_error(const std::vector<GaugePressure>& full_scales, GaugePressure read) {
+  std::optional<PressureDifference> least;
+  for (const GaugePressure scale : full_scales)
+    if (scale_shows(scale, read)) least = std::min(least.value_or(dial_error(scale, read)), dial_error(scale, read));
+  return least.value_or(PressureDifference());
+}
+
 std::optional<PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood) {
   const std::vector<PartId> sold = gauges_to_show(catalog, shown);
   if (sold.empty()) return std::nullopt;

@@ -29,6 +29,9 @@ std::vector<catalog::PartId> gauges_least_off(const catalog::Catalog& catalog, G
 /// What an ordinary dial may be off at a pressure (ASME B40.100, grade B); beyond its end as at its end.
 PressureDifference dial_error(GaugePressure full_scale, GaugePressure read);
 
+/// Of the dials that show a pressure, what the least one is off there; zero: none shows it.
+PressureDifference least_dial_error(const std::vector<GaugePressure>& full_scales, GaugePressure read);
+
 /// The cheapest of `gauges_to_show`, of one price the larger; one that stands the other pressure in its place where it
 /// does not and such a one is sold. nullopt: none shows the first.
 std::optional<catalog::PartId> gauge_to_buy(const catalog::Catalog& catalog, GaugePressure shown, GaugePressure stood);

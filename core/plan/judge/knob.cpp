@@ -1,5 +1,6 @@
 // How near to its setting the regulator is held: by what it comes back to, and by the gauge that its knob is set by.
 #include "plan/judge/dials.h"
+#include "plan/judge/knob_gauge.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/judge/relief_room.h"
@@ -110,19 +111,6 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
   mend_first_by(std::move(mends), finding);
 }
 
-/// The gauge that shows the setting best, and is seen: nothing that shuts stands before it.
-const Way* gauge_read(const Plan& plan) {
-  const Way* read = nullptr;
-  const auto scale = [&](const Way& way) { return plan.catalog->part(*way.device).full_scale.value_or(psig(0.0)); };
-  for (const Way& way : plan.ways) {
-    if (way.use != WayUse::gauge || !way.device || !scale_shows(scale(way), plan.transfer.setting) ||
-        first_that_stops(*plan.catalog, way) != nullptr)
-      continue;
-    if (read == nullptr || scale(way) < scale(*read)) read = &way;
-  }
-  return read;
-}
-
 /// From the setting down to what just finishes the fill.
 PressureDifference room_below(const Plan& plan) {
   return plan.transfer.setting - plan.transfer.fill.pressure_to_finish;
@@ -180,6 +168,29 @@ std::optional<Mend> test_of_a_finer_gauge(const Plan& plan, const Settled& settl
   return Mend{fact("test_at", *lowest), {{{"test pressure", *lowest}}}};
 }
 
+/// By the gauge of the test the mark may stand farther over the setting than the job's own would let it.
+void judge_mark_under_valves(const Plan& plan, const Settled& settled, PressureDifference error, Open& open) {
+  const PressureDifference repeats = std::min(settled.regulator_repeatability, plan.transfer.knob_off);
+  const GaugePressure most = left_alone(plan) - plan.transfer.knob_off + error + repeats;
+  for (const ReliefValve& valve : plan.relief.valves) {
+    const GaugePressure opens = opens_at_least(plan, valve.opens);
+    // What opens by the job's own gauge has a finding already.
+    if (at_most(most, opens) || more_than(left_alone(plan), opens)) continue;
+    Finding& finding = open.not_yet(
+        Topic::leak_test,
+        fact("mark_by_test_gauge_opens_relief", plan.leak_test.gauge_full_scale, error, valve.connection, opens, most),
+        {}, {}, "ASME B40.100, grade B");
+    std::vector<Mend> mends;
+    if (auto lower_test = test_of_a_finer_gauge(plan, settled)) mends.push_back(std::move(*lower_test));
+    const GaugePressure lower = gauge_pascals(kAsPrinted * in_pascals(plan.transfer.setting - (most - opens)));
+    if (more_than(lower, plan.transfer.least_setting))
+      mends.push_back({fact("lower_setting", lower), {{{"air.set pressure", lower}}}});
+    for (Mend& mend : higher_valves(plan, settled)) mends.push_back(std::move(mend));
+    mend_first_by(std::move(mends), finding);
+    return;
+  }
+}
+
 }  // namespace
 
 void judge_knob(const Plan& plan, const Settled& settled, Open& open) {
@@ -196,6 +207,7 @@ void judge_knobs_mark(const Plan& plan, const Settled& settled, Open& open) {
     return;
   const GaugePressure setting = plan.transfer.setting;
   const PressureDifference error = dial_error(test.gauge_full_scale, setting);
+  judge_mark_under_valves(plan, settled, error, open);
   if (is_fine_enough(plan, settled, error)) return;
   Finding& finding = open.not_yet(Topic::leak_test,
                                   fact("gauge_of_test_too_coarse_for_setting", test.gauge_full_scale, error, setting,

@@ -1,3 +1,4 @@
+#include "plan/judge/knob_gauge.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/judge/relief_capacity.h"
@@ -6,6 +7,7 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace riserun::plan {
 
@@ -28,11 +30,17 @@ std::vector<Mend> room_for_valve(const Plan& plan, const Settled& settled, const
 
 /// A regulator whose outlet rises less when nothing is drawn, so that the valve that is there stays shut.
 void add_tighter_regulator(const Plan& plan, const ReliefValve& valve, Finding& finding) {
-  const GaugePressure shut = opens_at_least(plan, valve.opens);
-  const auto lowest_setting = gauge_pascals(kRoomToLift * in_pascals(plan.transfer.fill.pressure_to_finish));
-  const GaugePressure rise = gauge_pascals(kAsPrinted * (in_pascals(shut) - in_pascals(lowest_setting)));
-  const GaugePressure now = psig(0.0) + (left_alone(plan) - plan.transfer.setting);
-  if (more_than(kLeastLockUp, rise) || at_most(now, rise)) return;
+  const TransferPlan& transfer = plan.transfer;
+  const transfer::AirSupply& air = transfer.system.air;
+  // A setting that is worked out comes down for it, as far as it still lifts the water with the knob off to the low
+  // side, on the dial and as it is printed.
+  const double step = in_pascals(kDialStep);
+  const double lifts = in_pascals(transfer.fill.pressure_to_finish + transfer.knob_off) / kAsPrinted;
+  const GaugePressure setting =
+      transfer.setting_given ? transfer.setting : gauge_pascals(std::ceil(lifts / step) * step / kAsPrinted);
+  const GaugePressure highest = opens_at_least(plan, valve.opens) - transfer.knob_off + air.after_regulator.opens_at();
+  const GaugePressure rise = gauge_pascals(kAsPrinted * (in_pascals(highest) - in_pascals(setting)));
+  if (more_than(kLeastLockUp, rise) || at_most(air.lock_up, rise - psig(0.0))) return;
   finding.or_else.insert(finding.or_else.begin(),
                          {fact("regulator_that_locks_up_within", rise), {{{"air.lock up", rise}}}});
 }
@@ -55,6 +63,15 @@ void add_lighter_check(const Plan& plan, Finding& finding) {
   }
 }
 
+/// A setting of the job's own, turned down until the valve stays shut.
+std::optional<Mend> down_to_shut(const Plan& plan) {
+  const auto& shut = plan.transfer.relief_stays_shut;
+  if (!plan.transfer.setting_given || !shut) return std::nullopt;
+  const GaugePressure lower = within_limit(*shut);
+  if (!more_than(lower, plan.transfer.least_setting)) return std::nullopt;
+  return Mend{fact("lower_setting", lower), {{{"air.set pressure", lower}}}};
+}
+
 /// Such a valve, or a setting that the one that is there lets be; else the walls have no room for either.
 void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& valve, Finding& finding) {
   finding.or_else = room_for_valve(plan, settled, valve);
@@ -64,6 +81,8 @@ void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& v
     finding.or_else.insert(finding.or_else.begin(), std::move(*closer));
   add_tighter_regulator(plan, valve, finding);
   add_lighter_check(plan, finding);
+  if (auto finer = finer_gauge_under(plan, opens_at_least(plan, valve.opens)))
+    finding.or_else.insert(finding.or_else.begin(), std::move(*finer));
   const GaugePressure limit = plan.walls.limit;
   // What is advised keeps the factor of four, but for a setting of the job's own that passes it already.
   const bool passes_four = more_than(plan.transfer.setting, plan.walls.four_to_one);
@@ -74,6 +93,7 @@ void mend_setting(const Plan& plan, const Settled& settled, const ReliefValve& v
     if (more_than(plan.transfer.setting, *fits))
       finding.mend = fact("setting_goes_down_for_it", quantity::Facts{*finding.mend});
     finding.ways_to_try = {{{kReliefSetting, *fits}}};
+    if (auto down = down_to_shut(plan)) finding.or_else.insert(finding.or_else.begin(), std::move(*down));
     if (const auto down = turned_down(plan)) mend_first_by({*down}, finding);
     return;
   }
@@ -99,7 +119,7 @@ void judge_setting(const Plan& plan, const Settled& settled, const ReliefValve& 
     mend_setting(plan, settled, valve,
                  open.not_yet(Topic::relief,
                               fact("relief_valve_weeps", valve.connection, valve.opens,
-                                   opens_at_least(plan, valve.opens), left_alone(plan)),
+                                   opens_at_least(plan, valve.opens), left_alone(plan), plan.transfer.knob_off),
                               {}, {}, "worked out"));
   if (at_most(valve.full_flow, plan.walls.limit)) return;
   Finding& finding = open.not_yet(

@@ -51,12 +51,16 @@ GaugePressure opens_at_least(const Plan& plan, GaugePressure mark) {
 bool setting_goes_under(const Plan& plan, GaugePressure mark) {
   const TransferPlan& transfer = plan.transfer;
   const transfer::AirSupply& air = transfer.system.air;
-  const GaugePressure shut = opens_at_least(plan, mark) - air.lock_up + air.after_regulator.opens_at();
+  const GaugePressure shut = opens_at_least(plan, mark) - locks_up_by(air) - transfer.knob_off;
   return !transfer.setting_given && at_most(transfer.least_setting, within_limit(shut));
 }
 
+PressureDifference locks_up_by(const transfer::AirSupply& air) {
+  return std::max(PressureDifference(), air.lock_up - air.after_regulator.opens_at());
+}
+
 GaugePressure left_alone(const Plan& plan) {
-  return std::max(plan.transfer.setting, plan.transfer.fill.pressure_left_alone);
+  return std::max(plan.transfer.setting, plan.transfer.fill.pressure_left_alone) + plan.transfer.knob_off;
 }
 
 std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve& valve, GaugePressure most) {
@@ -64,7 +68,7 @@ std::optional<GaugePressure> valve_that_fits(const Plan& plan, const ReliefValve
   // A setting that is worked out goes down for the valve, as far as it still lifts the water surely.
   const bool goes_down = !plan.transfer.setting_given && more_than(left_alone(plan), valve.opens);
   const auto stays_shut = [&](GaugePressure mark) {
-    return (goes_down && setting_goes_under(plan, mark)) || at_most(left_alone(plan), opens_at_least(plan, mark));
+    return setting_goes_under(plan, mark) || at_most(left_alone(plan), opens_at_least(plan, mark));
   };
   std::optional<GaugePressure> sold = relief_sold_above(*plan.catalog, goes_down ? valve.opens : left_alone(plan));
   while (sold && !stays_shut(*sold)) sold = relief_sold_above(*plan.catalog, *sold);

@@ -32,8 +32,12 @@ GaugePressure opens_at_least(const Plan& plan, GaugePressure mark);
 /// lock-up leaves the valve shut where it opens early by its tolerance.
 bool setting_goes_under(const Plan& plan, GaugePressure mark);
 
-/// Left alone the regulator locks up above its setting.
+/// Left alone the regulator locks up above its setting, which the knob itself may stand above (see `knob_off`).
 GaugePressure left_alone(const Plan& plan);
+
+/// By so much the reservoir may come over the setting when nothing is drawn: the regulator's lock-up, less the springs
+/// behind it. A spring that leaks is none, so that it never comes to less than the setting.
+PressureDifference locks_up_by(const transfer::AirSupply& air);
 
 /// What the reservoir may come to in use.
 GaugePressure most_in_use(const Plan& plan);

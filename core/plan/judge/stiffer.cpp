@@ -34,7 +34,7 @@ std::optional<Mend> more_baffles(const Job& job, const reservoir::WallRequest& a
   const auto& layout = job.reservoir.supports.layout;
   if (!layout || layout->bare || layout->baffles_across + layout->baffles_along == 0) return std::nullopt;
   const auto fit = [&](Length inside, int plates) {
-    return inside - settled.wall_thickness * static_cast<double>(plates) >=
+    return inside - settled.baffle_plate * static_cast<double>(plates) >=
            kNarrowestBay * static_cast<double>(plates + 1);
   };
   const auto pieces = [](const reservoir::SupportLayout& each) {
@@ -69,23 +69,35 @@ Mend with_the_lid_off(const Settled& settled, Mend mend) {
   return mend;
 }
 
+namespace {
+
+Mend stays_at(const Job& job, const Settled& settled, Length charge, const reservoir::StaySpacing& spacing) {
+  reservoir::WallRequest stayed = wall_request(job, settled, charge);
+  stayed.supports = spacing.supports;
+  const Fact every = fact("stays_every", reservoir::facts_of(spacing), reservoir::wall_limit(stayed));
+  const bool bare = job.reservoir.supports.layout && job.reservoir.supports.layout->bare;
+  return with_the_lid_off(settled, {bare ? fact("in_place_of_bare_panel", quantity::Facts{every}) : every,
+                                    {},
+                                    {{{kSupports, {}, {}, spacing.supports}}}});
+}
+
+}  // namespace
+
 std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length charge, GaugePressure wanted,
                                 Stress allowed) {
   std::vector<Mend> mends;
   reservoir::WallRequest request = wall_request(job, settled, charge);
   request.design_stress = allowed;
   if (reservoir::wall_limit(request) >= wanted) return mends;
-  if (auto baffles = more_baffles(job, request, settled, charge, wanted)) {
+  const auto spacing = reservoir::stay_spacing(request, wanted);
+  const bool by_bars = spacing && bars_of(*spacing) <= kMostBars;
+  // Where the sides alone are weak a few flat bars on them do, and no baffle is welded in for those.
+  const bool sides_alone = by_bars && spacing->stays == 0 && !spacing->lid_on_baffles;
+  if (sides_alone) mends.push_back(stays_at(job, settled, charge, *spacing));
+  if (auto baffles = more_baffles(job, request, settled, charge, wanted))
     mends.push_back(with_the_lid_off(settled, std::move(*baffles)));
-  } else if (const auto spacing = reservoir::stay_spacing(request, wanted); spacing && bars_of(*spacing) <= kMostBars) {
-    reservoir::WallRequest stayed = wall_request(job, settled, charge);
-    stayed.supports = spacing->supports;
-    const Fact every = fact("stays_every", reservoir::facts_of(*spacing), reservoir::wall_limit(stayed));
-    const bool bare = job.reservoir.supports.layout && job.reservoir.supports.layout->bare;
-    mends.push_back(with_the_lid_off(settled, {bare ? fact("in_place_of_bare_panel", quantity::Facts{every}) : every,
-                                               {},
-                                               {{{kSupports, {}, {}, spacing->supports}}}}));
-  }
+  else if (by_bars && !sides_alone)
+    mends.push_back(stays_at(job, settled, charge, *spacing));
   if (settled.lid_closed) return mends;  // the sheet of a box that is there is what it is
   const Stress yield = request.metal.yield;
   const double share_of_yield = allowed / yield;

@@ -1,5 +1,8 @@
 #include "plan/settle/settled.h"
 
+#include "quantity/nearly.h"
+#include "reservoir/plug_welds.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -60,6 +63,18 @@ void settle_boxes(const Job& job, Settled& settled, Assumer& assume) {
                    assume.take(table.rim, rim, "table.rim", fact("rim", rim, kFreeboard)), table_solid};
 }
 
+/// Of a closed reservoir they are in it, and nobody knows of what.
+void settle_baffles(const Job& job, Settled& settled, Assumer& assume) {
+  const Length sheet = job.reservoir.sheet.thickness;
+  const auto& layout = job.reservoir.supports.layout;
+  settled.baffle_plate = settled.wall_thickness;
+  if (!layout || layout->baffles_across + layout->baffles_along == 0 || settled.lid_closed) return;
+  const Length plate = reservoir::baffle_plate(sheet);
+  if (!quantity::more_than(plate, sheet)) return;
+  settled.baffle_plate = plate;
+  assume.note(fact("baffles_of_plate", plate, sheet));
+}
+
 void settle_walls(const Job& job, Settled& settled, Assumer& assume) {
   const Sheet& sheet = job.reservoir.sheet;
   settled.metal = reservoir::find_sheet_metal(sheet.metal, sheet.thickness).value_or(reservoir::sheet_metals().front());
@@ -75,6 +90,7 @@ void settle_walls(const Job& job, Settled& settled, Assumer& assume) {
   const Length rusts = assume.take(job.reservoir.corrosion_allowance, metres(0.0), "reservoir.corrosion allowance",
                                    fact("no_corrosion_allowance"));
   settled.wall_thickness = sheet.least.value_or(sheet.thickness) - rusts;
+  settle_baffles(job, settled, assume);
   const reservoir::DesignStress design = reservoir::design_stress(metal);
   settled.design_stress = design.stress;
   settled.design_stress_basis = design.basis;
@@ -128,6 +144,10 @@ void settle_surroundings(const Job& job, Settled& settled, Assumer& assume) {
 }
 
 }  // namespace
+
+Length thickness_of_baffles(const Job& job, const Settled& settled) {
+  return std::max(job.reservoir.sheet.thickness, settled.baffle_plate);
+}
 
 Settled settle(const Job& job, Remarks& remarks) {
   Assumer assume(remarks);

@@ -18,6 +18,7 @@ struct Settled {
   reservoir::Table table;
   reservoir::SheetMetal metal;
   Length wall_thickness{};  // what is counted on: a gauge's least, less what may rust away
+  Length baffle_plate{};    // of baffles that are put in: of the sheet, or thicker so that the lid is welded to them
   Stress design_stress;
   quantity::Fact design_stress_basis;
   Length obstacle_height{};
@@ -35,6 +36,9 @@ struct Settled {
   AbsolutePressure atmosphere;
   chain::Order order = chain::Order::line;
 };
+
+/// What a baffle takes up, whatever of it is counted on.
+Length thickness_of_baffles(const Job& job, const Settled& settled);
 
 /// Fills in what the job leaves out, and states each assumption with its reason.
 Settled settle(const Job& job, Remarks& remarks);

@@ -239,6 +239,8 @@ AirWays find_air_ways(const Inputs& inputs, const std::vector<Way>& ways, const 
   for (const Way& way : ways) {
     if (!way.device) continue;
     if (way.use == WayUse::relief) air.relief.push_back(relief_of(inputs, way));
+    if (way.use == WayUse::gauge && first_that_stops(inputs.catalog, way) == nullptr)
+      if (const auto& scale = inputs.catalog.part(*way.device).full_scale) air.gauge_scales.push_back(*scale);
     if (way.use == WayUse::vent && !is_role(inputs.catalog, *way.device, catalog::Role::plug))
       air.vents.push_back(vent_of(inputs, way));
   }

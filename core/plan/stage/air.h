@@ -15,6 +15,7 @@ struct AirWays {
   hydraulics::AirLine after_regulator;
   std::vector<hydraulics::AirLine> vents;     // through connections; empty: the job's own vent counts
   std::vector<transfer::ReliefValve> relief;  // of the job
+  std::vector<GaugePressure> gauge_scales;    // of the gauges that the knob may be set by: nothing shuts before them
   std::optional<PartId> regulator;            // that stands in the run
   std::optional<PartId> first_stage;          // the regulator before it
   hydraulics::AirLine behind_first_stage;     // from that to the regulator: the last of before_regulator

@@ -26,6 +26,8 @@ Length less_fit_up(Length between) { return between - 2.0 * kFitUp; }
 /// bridges 1/16 in at most (AWS D1.1 7.21, from memory).
 Length up_to_lid(Length height) { return height - kFitUp; }
 
+const std::string kThickerPlate = "3/16 in (5 mm) ";  // as it is sold: reservoir::kThinnestBar
+
 bool stands_up(const reservoir::StayBars& bars) {
   return bars.wall == kTies || (!bars.between && (bars.wall == "long sides" || bars.wall == "short sides"));
 }
@@ -153,10 +155,12 @@ void cut_baffles(const Inputs& inputs, const WallsPlan& walls, ShoppingList& lis
   const Length longer = std::max(box.length, box.width);
   const Length shorter = std::min(box.length, box.width);
   const bool longer_from_left = box.length >= box.width;
-  const Length plate = inputs.settled.wall_thickness;
+  const Length plate = inputs.settled.baffle_plate;
+  const bool is_thicker = plate > inputs.job.reservoir.sheet.thickness;
   const auto plates = [&](Length between, int count, const char* which, const Fact& stand) {
     if (count == 0) return;
-    list.cut.push_back({.stock = stock_called(inputs.job.reservoir.sheet.written),
+    list.cut.push_back({.stock = stock_called(is_thicker ? kThickerPlate + bar_metal(walls.metal.name) + " plate"
+                                                         : inputs.job.reservoir.sheet.written),
                         .length = less_fit_up(between),
                         .width = up_to_lid(box.height),
                         .thickness = {},

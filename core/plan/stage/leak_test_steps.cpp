@@ -135,6 +135,7 @@ void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& 
   if (!plugged.empty()) steps.push_back(fact("test_plug", std::move(plugged)));
   if (test.rig) {
     if (test.rig->run() != nullptr) steps.push_back(fact("test_build_rig", test.air_port));
+    if (test.rig->relief_stands) steps.push_back(*test.rig->relief_stands);
     steps.push_back(feed_step(inputs, test));
   }
   steps.push_back(fact("test_stand_off", test.energy.standoff));
@@ -151,6 +152,22 @@ void write_leak_test(const Inputs& inputs, GaugePressure setting, LeakTestPlan& 
   let_down_and_open(test, steps);
   if (test.compartments > 1) steps.push_back(fact("test_compartments", test.compartments));
   test.welds = welds_of(inputs);
+}
+
+// Without steps, for want of a relief valve in the rig, there is nothing to go by.
+Fact work_of_leak_test(const LeakTestPlan& test) {
+  if (!test.possible) return fact("work_test_with_water");
+  return fact(test.steps.empty() ? "work_no_leak_test_yet" : "work_leak_test", test.pressure);
+}
+
+Fact work_of_knob(const Plan& plan) {
+  const GaugePressure setting = plan.transfer.setting;
+  const GaugePressure running = plan.transfer.fill.highest_ullage_pressure;
+  const transfer::AirSupply& air = plan.transfer.system.air;
+  const GaugePressure behind_springs = setting - air.after_regulator.opens_at();
+  if (regulator_is_marked(plan.leak_test))
+    return fact("work_regulator_at_its_mark", setting, running, behind_springs + air.lock_up);
+  return fact("work_set_regulator", setting, running, behind_springs, behind_springs + air.lock_up);
 }
 
 }  // namespace riserun::plan

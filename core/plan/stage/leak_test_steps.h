@@ -25,4 +25,9 @@ bool closes_for_good(const LeakTestPlan& test, const std::string& port);
 /// The test is fed through the job's own regulator, whose setting is marked on the way up.
 bool regulator_is_marked(const LeakTestPlan& test);
 
+/// The whole test as one step of the order of work, and how the regulator's knob is set for the first fill: by the mark
+/// of the test, else by the gauge on the reservoir with a little air flowing.
+Fact work_of_leak_test(const LeakTestPlan& test);
+Fact work_of_knob(const Plan& plan);
+
 }  // namespace riserun::plan

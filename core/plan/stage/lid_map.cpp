@@ -225,7 +225,8 @@ LidMap plan_lid_map(const Inputs& inputs, const std::vector<ConnectionPlan>& con
   LidMap map;
   map.length = inputs.settled.box.length;
   map.width = inputs.settled.box.width;
-  map.wall = map.plate = inputs.job.reservoir.sheet.thickness;
+  map.wall = inputs.job.reservoir.sheet.thickness;
+  map.plate = thickness_of_baffles(inputs.job, inputs.settled);
   if (const auto& layout = inputs.job.reservoir.supports.layout) add_supports(map, *layout);
   for (const JobPort& port : inputs.job.reservoir.ports)
     if (port.type.valid()) map.bungs.push_back(bung_of(inputs, port, connections, riser));

@@ -52,7 +52,8 @@ class Openings {
   /// Pieces of one row that differ in length have slots of one kind.
   void over_bar_of_lid(const StayBars& bars) {
     const ForcePerLength load = bars.between ? walls_.loads.weld_of_row_along : walls_.loads.weld_of_row_across;
-    add_row(LidOpenings::Over::lid_bars, bars.count, bars.length, load, bars.thickness, places_of(inputs_, bars));
+    add_row(LidOpenings::Over::lid_bars, bars.count, bars.length, {load, widest(!bars.between)}, bars.thickness,
+            places_of(inputs_, bars));
   }
 
   void over_baffles() {
@@ -61,22 +62,37 @@ class Openings {
     const reservoir::Box& box = inputs_.settled.box;
     const Length longer = std::max(box.length, box.width);
     const Length shorter = std::min(box.length, box.width);
+    const Length plate = thickness_of_baffles(inputs_.job, inputs_.settled);
     const bool longer_from_left = box.length >= box.width;
     const auto places = [&](Length inside, int count, bool from_left) {
       return quantity::Facts{
-          places_of_baffles(reservoir::middles_of_baffles(inside, inputs_.settled.wall_thickness, count), from_left)};
+          places_of_baffles(reservoir::middles_of_baffles(inside, inputs_.settled.baffle_plate, count), from_left)};
     };
     if (const int across = layout->baffles_across; across > 0)
-      add_row(LidOpenings::Over::baffles, across, shorter, walls_.loads.weld_of_row_across, lid_,
+      add_row(LidOpenings::Over::baffles, across, shorter, {walls_.loads.weld_of_row_across, widest(true)}, plate,
               places(longer, across, longer_from_left));
     if (const int along = layout->baffles_along; along > 0) {
       const int pieces = layout->baffles_across + 1;
       add_row(LidOpenings::Over::baffles, along * pieces, longer / static_cast<double>(pieces),
-              walls_.loads.weld_of_row_along, lid_, places(shorter, along, !longer_from_left));
+              {walls_.loads.weld_of_row_along, widest(false)}, plate, places(shorter, along, !longer_from_left));
     }
   }
 
-  void add_row(LidOpenings::Over over, int pieces, Length run, ForcePerLength load, Length under,
+  /// Between its slots nothing holds the lid: they stand no farther apart than single stays might at the walls' limit,
+  /// and than the rows do, as the panels beside them are counted as held along their edges.
+  Length widest(bool across) const {
+    const reservoir::Box& box = inputs_.settled.box;
+    const reservoir::WallBays bays =
+        reservoir::lid_bays(inputs_.job.reservoir.supports.layout.value_or(reservoir::SupportLayout{}));
+    const Length rows = across ? std::max(box.length, box.width) / static_cast<double>(bays.along)
+                               : std::min(box.length, box.width) / static_cast<double>(bays.across);
+    if (!(walls_.loads_at > GaugePressure())) return rows;
+    return std::min(rows,
+                    reservoir::stayed_plate_pitch(inputs_.settled.wall_thickness, walls_.loads_at - GaugePressure(),
+                                                  inputs_.settled.design_stress));
+  }
+
+  void add_row(LidOpenings::Over over, int pieces, Length run, const reservoir::SlotLoad& load, Length under,
                quantity::Facts places) {
     const reservoir::SlotRow row = reservoir::slots_along(load, lid_, under, metal_);
     LidOpenings slots{over, {}, pieces * reservoir::slots_in(run, row)};

@@ -1,5 +1,6 @@
 #include "plan/stage/prove_relief.h"
 
+#include "plan/judge/dials.h"
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/relief_valves.h"
 #include "quantity/nearly.h"
@@ -22,6 +23,17 @@ Fact what_goes_on(const Plan& plan, const std::string& name) {
   return fact(port != nullptr && port->place == Place::side ? "the_valve_on_its_elbow" : "the_valve_alone");
 }
 
+/// What the gauge of the leak test may be off there; of a water column nothing that matters.
+PressureDifference gauge_off(const LeakTestPlan& test, GaugePressure read) {
+  const bool by_dial = test.gauge_full_scale > psig(0.0);
+  return by_dial ? dial_error(test.gauge_full_scale, read) : PressureDifference();
+}
+
+/// A gauge that is off by more than half of what the valve may be cannot tell a good valve from a bad one (common
+/// practice: a test gauge is right to a quarter of what it proves).
+constexpr double kGaugeOverTolerance = 0.5;
+constexpr double kTestGaugeOverTolerance = 0.25;
+
 }  // namespace
 
 std::vector<Proof> relief_proofs(const Inputs& inputs, const Plan& plan) {
@@ -41,6 +53,11 @@ std::vector<Proof> relief_proofs(const Inputs& inputs, const Plan& plan) {
     else if (quantity::more_than(most, test.pressure))
       proofs.push_back(
           {fact("work_bench_test_relief_over_test", proved.connection, least, most, test.pressure), way.connection});
+    else if (const PressureDifference error = gauge_off(test, most);
+             quantity::more_than(error, off * kGaugeOverTolerance))
+      proofs.push_back({fact("work_bench_test_relief_by_finer_gauge", proved.connection, least, most, error,
+                             off * kTestGaugeOverTolerance),
+                        way.connection});
     else
       proofs.push_back({fact("work_prove_relief", proved.connection, port, test.energy.standoff, least, most,
                              test.pressure, plan.transfer.setting, what_goes_on(plan, port)),

@@ -321,20 +321,15 @@ void check_gap(const Inputs& inputs, RunSearch& search, ConnectionPlan& plan, co
   if (miss <= plan.run_tolerance || (plan.hose_length && too_long)) return;
   const bool gives_way = too_long && (moves(plan.request.from.freedom) || moves(plan.request.to.freedom));
   // What hangs under the table's floor takes of an assumed gap and never adds to it: a run too long for that does not
-  // go in.
-  if (!gives_way && (!plan.gap_assumed || too_long || quantity::more_than(miss, kOffAssumed))) {
+  // go in. A hose of a length that the job gives is as short as it is.
+  if (!gives_way && (!plan.gap_assumed || too_long || plan.hose_length || quantity::more_than(miss, kOffAssumed))) {
     plan.missed_gap = MissedGap{too_long, plan.hose_length.has_value(), miss};
     if (!too_long) return;
     plan.missed_gap->rigid_fits = has_room_for_rigid(search, plan);
     plan.missed_gap->hose_fits = hose_fits_gap(search, plan, connection.offset.value_or(Length()));
     return;
   }
-  if (plan.hose_length)
-    plan.cautions.push_back(fact("hose_too_short",
-                                 inputs.catalog.part(sold_by_length_in(inputs.catalog, *plan.chain()).front()).name,
-                                 miss, *plan.gap));
-  else
-    plan.cautions.push_back(fact(too_long ? "run_too_long" : "run_too_short", miss, *plan.gap, plan.run_tolerance));
+  plan.cautions.push_back(fact(too_long ? "run_too_long" : "run_too_short", miss, *plan.gap, plan.run_tolerance));
 }
 
 }  // namespace riserun::plan

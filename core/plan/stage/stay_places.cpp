@@ -30,7 +30,7 @@ std::optional<Rows> rows_of(const Inputs& inputs, const std::string& wall) {
   const reservoir::Box& box = inputs.settled.box;
   const Length longer = std::max(box.length, box.width);
   const Length shorter = std::min(box.length, box.width);
-  const Length plate = inputs.settled.wall_thickness;
+  const Length plate = inputs.settled.baffle_plate;
   const auto rows = [&](Length inside, int baffles, int bays) {
     return reservoir::middles_of_stays(inside, plate, baffles, bays);
   };

@@ -1,6 +1,7 @@
 #include "plan/stage/test_rig.h"
 
 #include "plan/judge/dials.h"
+#include "plan/stage/rig_upright.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
@@ -323,6 +324,7 @@ TestRig plan_test_rig(const Inputs& inputs, const chain::Finder& finder, const s
         chain::Allocation allocation = finder.allocate({demand}, bin, chain::Order::bin);
         if (!allocation.of.front().met) continue;
         rig.answer = std::move(*allocation.of.front().run);
+        rig.relief_stands = stand_relief_upright(inputs, wanted.port, std::get<chain::Run>(rig.answer));
         rig.parts = share_out(inputs.catalog, std::get<chain::Run>(rig.answer), Owners(lent, left));
         return rig;
       }

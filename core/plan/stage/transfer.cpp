@@ -3,7 +3,9 @@
 
 #include "hydraulics/mouth.h"
 #include "plan/judge/limits.h"
+#include "plan/judge/relief_room.h"
 #include "plan/sold.h"
+#include "plan/stage/knob_room.h"
 #include "plan/stage/relief_valves.h"
 #include "plan/stage/transfer_cautions.h"
 #include "plan/stage/unfilled.h"
@@ -142,7 +144,7 @@ std::optional<GaugePressure> relief_stays_shut(const JobReliefValve& given, cons
   const auto first =
       std::min_element(valves.begin(), valves.end(), [](const auto& a, const auto& b) { return a.opens < b.opens; });
   const GaugePressure mark = first->opens - given.tolerance.value_or(kCodeTolerance);
-  return mark - given.tolerance.value_or(PressureDifference()) - air.lock_up + air.after_regulator.opens_at();
+  return mark - given.tolerance.value_or(PressureDifference()) - locks_up_by(air);
 }
 
 void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit& walls, const AirWays& air,
@@ -153,6 +155,7 @@ void choose_setting(const Inputs& inputs, const Levels& levels, const WallLimit&
   set_first_stage(inputs.catalog, air, plan.system.air);
   const GaugePressure finish = transfer::pressure_to_finish(plan.system, plan.start, levels.table_depth);
   plan.least_setting = that_lifts(finish);
+  leave_room_for_the_knob(inputs, air, plan);
   plan.usual_setting = usual_setting(plan, walls, finish);
   if (job.air.set_pressure) {
     plan.setting = *job.air.set_pressure;
@@ -358,6 +361,7 @@ TransferPlan plan_transfer(const Inputs& inputs, const RiserPlan& riser, const h
   plan.wanted_depth = levels.table_depth;
   plan.relief_stays_shut = relief_stays_shut(inputs.job.relief_valve, plan.system.air, air.relief);
   choose_setting(inputs, levels, walls, air, plan, remarks);
+  find_knob_off(inputs, air, plan);
   plan.system.air.set_pressure = plan.setting;
   set_first_stage(inputs.catalog, air, plan.system.air);
   if (const auto& stage = plan.system.air.first_stage) remarks.assume(fact("first_stage_setting", stage->setting));

@@ -99,7 +99,7 @@ void set_loads(const Inputs& inputs, const WallRequest& request, GaugePressure s
   walls.loads_at = std::max(walls.limit, setting);
   walls.loads = reservoir::support_loads(request.box, request.supports, walls.loads_at);
   walls.bars =
-      reservoir::stay_bars(request.box, request.thickness, request.supports,
+      reservoir::stay_bars(request.box, inputs.settled.baffle_plate, request.supports,
                            {walls.loads_at, request.water_depth, request.water}, allowed_in_bars(inputs),
                            walls.metal.elastic_modulus, {inputs.job.reservoir.sheet.thickness, walls.metal.weld_metal});
   walls.weld_throat =

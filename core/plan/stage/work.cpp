@@ -221,7 +221,7 @@ void Work::close_and_test() {
   const LeakTestPlan& test = plan_.leak_test;
   for (const ConnectionPlan& connection : plan_.connections)
     if (test.possible && closes_for_good(test, connection.from)) build_for_test(connection);
-  add(WorkPhase::leak_test, test.possible ? fact("work_leak_test", test.pressure) : fact("work_test_with_water"));
+  add(WorkPhase::leak_test, work_of_leak_test(test));
   for (const Proof& proof : relief_proofs(inputs_, plan_)) {
     if (proof.on_the_tank()) put_on_for_proof(proof.connection);
     add(WorkPhase::leak_test, proof.what, proof.connection);
@@ -386,9 +386,7 @@ void Work::first_fill() {
   add(WorkPhase::first_fill, fact("work_charge", plan_.levels.charge_depth, plan_.levels.charge_mark_below_lid));
   charge();
   purge();
-  add(WorkPhase::first_fill,
-      fact(regulator_is_marked(plan_.leak_test) ? "work_regulator_at_its_mark" : "work_set_regulator",
-           plan_.transfer.setting, plan_.transfer.fill.highest_ullage_pressure));
+  add(WorkPhase::first_fill, work_of_knob(plan_));
   add(WorkPhase::first_fill, fact("work_watch_first_fill"));
 }
 

@@ -58,6 +58,7 @@ json rig_json(const plan::Plan& plan, UnitSystem units) {
   return {{"parts", std::move(parts)},
           {"fed_from", rig->fed_from},
           {"at_supply", std::move(at_supply)},
+          {"relief_stands", rig->relief_stands ? json(say(*rig->relief_stands, units)) : json(nullptr)},
           {"run", run_json(*plan.catalog, *run, rig->request.rules.flow, units)}};
 }
 

@@ -43,6 +43,9 @@ std::span<const AssumptionWords> assumption_words() {
        "(corrosion handbooks, from memory)"},
       {"design_stress", "design stress of the walls", "{0}, {1}",
        "screening value for flat tank walls (common practice)"},
+      {"baffles_of_plate", "baffles", "of {0} plate, thicker than the sheet",
+       "slots over the edge of {1:alone} sheet would be narrower than 1/8 in (3 mm): nobody cuts and fills those "
+       "(common practice)"},
       {"bare_panel_in_lid_and_floor", "where the widest bare panel is", "in the lid, and in the floor under the charge",
        "'in: lid' was not given: the worse of the two counts"},
       {"sides_are_bare", "stiffeners of the sides and ends", "none: bare from corner to corner",

@@ -11,7 +11,6 @@ std::span<const Words> connection_words() {
       {"no_device_is_proved", "No '{0}' is proved for what this run must stand: ask its maker."},
 
       // The gap between the two ports.
-      {"hose_too_short", "The {0} is {1} too short for the gap of {2}."},
       {"ports_out_of_line",
        "The ports are {0} out of line and this run has nothing that gives: ask for a hose or a flexible connector in "
        "'need'."},

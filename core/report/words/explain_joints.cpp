@@ -72,8 +72,6 @@ std::span<const Explanation> joint_explanations() {
        "worked out"},
       {"no_device_is_proved", "The catalog proves no part of that kind for what the run must stand.",
        "What is not proved may burst or leak there.", "Ask its maker.", "catalog ratings"},
-      {"hose_too_short", "The hose is shorter than the gap it lies in.", "Stretched, it draws off its barb.",
-       "A longer piece, or the vessels nearer together.", "worked out"},
       {"ports_out_of_line", "The two ports are out of line and nothing in the run gives.",
        "Screwed up all the same, it bends the bungs.", "A hose or a flexible connector in 'need'.", "worked out"},
       {"run_too_short", "The run is shorter than its gap by more than its threads give.", "It does not reach.",

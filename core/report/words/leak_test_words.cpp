@@ -11,6 +11,17 @@ std::span<const Words> leak_test_words() {
        "degF; ASME BPVC Section V Article 10, T-1041 and I-1072)."},
       {"test_plug", "Plug {0:and}."},
       {"test_build_rig", "Build the rig up on '{0}'; its shut-off stays open until all is screwed up."},
+      {"rig_relief_on_the_port",
+       "The rig's relief valve stands upright, its outlet away from people: lying flat it opens at another pressure."},
+      {"rig_relief_straight_on",
+       "The rig's relief valve goes into the opening of part {0} ({1}) that looks straight up, in line with the bung: "
+       "lying flat it opens at another pressure (common practice). Its outlet looks away from people."},
+      {"rig_relief_turned_up",
+       "Stop part {0} ({1}) with the opening that leads to the rig's relief valve looking straight up, and the valve "
+       "upright in it: lying flat it opens at another pressure (common practice). Its outlet looks away from people."},
+      {"rig_relief_on_an_elbow",
+       "Put a 90 degree elbow between part {0} ({1}) and the rig's relief valve, turned up, and the valve upright in "
+       "that: lying flat it opens at another pressure (common practice). Its outlet looks away from people."},
       {"test_feed_from",
        "{0:distance} from the reservoir or farther put {2}, backed right off, on '{1}', the job's restrictor "
        "towards the supply, then a tee with a valve to let down by, and the test hose from there to the rig's "

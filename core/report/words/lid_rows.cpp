@@ -44,6 +44,13 @@ std::string under_it(const LidOpenings& openings) {
   return "";
 }
 
+/// Of pieces of one row that differ in length, which of them: `; in bays 1 and 4 of their row ...`
+std::string bays_of(const LidOpenings& openings, UnitSystem units) {
+  for (const quantity::Fact& place : openings.places)
+    if (place.code.starts_with("bays_from")) return "; " + say(place, units);
+  return "";
+}
+
 HoleRow opening_row(const LidOpenings& openings, UnitSystem units) {
   const auto written = [&](Length length) { return write_length(length, units); };
   std::vector<std::string> where;
@@ -63,6 +70,7 @@ HoleRow opening_row(const LidOpenings& openings, UnitSystem units) {
                        : round                   ? "over each"
                                                  : "in from the wall";
   if (openings.open_to > Length{}) row.in_short_where += ", bevelled";
+  row.in_short_where += bays_of(openings, units);
   if (!round) row.width = openings.width;
   return row;
 }

@@ -59,9 +59,11 @@ std::span<const Words> relief_words() {
        "the {0} as it is sold, which opens at {1:mark}: 'air.check valve opens at' left out"},
       {"valve_that_opens_at", "a relief valve set at {0:mark}"},
       {"relief_valve_weeps",
-       "the relief valve of '{0}', set at {1:mark}, may open at {2:alone}, and the reservoir comes to {3:alone} when "
-       "it "
-       "is left alone: it blows in use"},
+       "the relief valve of '{0}', set at {1:mark}, may open at {2:alone}, and the reservoir may come to {3:alone} "
+       "when it is left alone ({4:alone} of it for what the knob may be off): it blows in use"},
+      {"mark_by_test_gauge_opens_relief",
+       "the knob is marked in the leak test by a gauge of 0 to {0:mark} that is right to within {1} there: left alone "
+       "the reservoir may come to {4:mark}, and the relief valve of '{2}' may open at {3:alone}"},
       {"lower_setting", "turn 'air.set pressure' down to {0:dial} or less"},
       {"room_for_a_higher_valve",
        "more stays or thicker sheet, which make room for a relief valve set higher; or a lower table"},

@@ -43,9 +43,10 @@ StepList rig_parts(const catalog::Catalog& catalog, const plan::LeakTestPlan& te
   return list;
 }
 
-StepList rig_order(const chain::Run& run, UnitSystem units) {
+StepList rig_order(const plan::TestRig& rig, const chain::Run& run, UnitSystem units) {
   StepList list{"Building the rig up", {}};
   for (const chain::BuildStep& step : run.steps) list.steps.push_back({say(step.what, units)});
+  if (rig.relief_stands) list.steps.push_back({say(*rig.relief_stands, units)});
   return list;
 }
 
@@ -65,7 +66,7 @@ std::vector<StepList> leak_test_steps(const plan::Plan& plan, UnitSystem units) 
   std::vector<StepList> lists;
   if (const chain::Run* run = test.rig ? test.rig->run() : nullptr) {
     lists.push_back(rig_parts(*plan.catalog, test));
-    lists.push_back(rig_order(*run, units));
+    lists.push_back(rig_order(*test.rig, *run, units));
   }
   lists.push_back(said_list("Steps", test.steps, units));
   lists.push_back(said_list("Brush in this order", test.welds, units));

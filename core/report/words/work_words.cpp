@@ -104,6 +104,9 @@ std::span<const Words> work_words() {
       {"weld_to_stays_of_your_own", "slots or plug holes over every stay of your own that ends at it"},
       {"work_weld_lid", "Weld the lid on, and let it cool."},
       {"work_leak_test", "Test for leaks at {0:mark}, by the sheet, before anything is built on."},
+      {"work_no_leak_test_yet",
+       "No leak test yet: the rig of one at {0:mark} has no relief valve, and without one no air goes in. Nothing is "
+       "built on before what is open is settled and the tank is tested."},
       {"work_test_with_water",
        "No test with air is possible: plug all ports but one, fill with water and look for drips, before anything is "
        "built on."},
@@ -126,6 +129,12 @@ std::span<const Words> work_words() {
       {"work_bench_test_relief_over_test",
        "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:mark} and {2:mark}. "
        "On the tank it is not proved, as that may pass the {3:mark} of the leak test (common practice)."},
+      {"work_bench_test_relief_by_finer_gauge",
+       "Have the relief valve '{0}' bench-tested before the first fill, by a gauge that is right to within {4}: it "
+       "must "
+       "open between {1:mark} and {2:mark}. On the tank it is not proved, as the gauge of the leak test is right to "
+       "within {3} there and tells no good valve from a bad one (common practice: right to a quarter of what is "
+       "proved)."},
       {"work_bench_test_relief",
        "Have the relief valve '{0}' bench-tested before the first fill: it must open between {1:mark} and {2:mark}. "
        "On the tank it is not proved, as the leak test has no rig that it can be opened by from a distance (common "
@@ -175,15 +184,15 @@ std::span<const Words> work_words() {
        "or "
        "its full-bore valve open; notch the rod at {1} for the charge and at {2} for topping up (common practice)."},
       {"work_regulator_at_its_mark",
-       "Turn the regulator to the mark that it got in the leak test, {0:mark} against the closed tank, and let the "
-       "air "
-       "on. While the water runs the gauge on the reservoir shows less, at most {1:mark}: do not turn it up for "
-       "that."},
+       "Turn the regulator to the mark that it got in the leak test, {0:mark} with a little air flowing, and let the "
+       "air on. While the water runs the gauge on the reservoir shows less, at most {1:mark}: do not turn it up for "
+       "that. When nothing flows any more it shows up to {2:mark}, as the regulator locks up."},
       {"work_set_regulator",
        "Back the regulator right off, stop the riser (its end in a plug, or a valve in its line shut), let the air on, "
-       "turn it up to {0:mark} by the gauge on the reservoir, and mark the knob. While the water runs that gauge "
-       "shows "
-       "less, at most {1:mark}: do not turn it up for that."},
+       "crack the vent so that a little air flows, turn the regulator up to {2:mark} by the gauge on the reservoir, "
+       "mark the knob and shut the vent: it is set to {0:mark} then, and what opens the check valve behind it takes "
+       "off the rest. With nothing flowing that gauge shows up to {3:mark}, as the regulator locks up; while the water "
+       "runs less, at most {1:mark}: do not turn it up for that."},
       {"work_watch_first_fill",
        "Stay with the first fill and the first drain, hand on the vent: every joint, the walls, both water levels."},
   };

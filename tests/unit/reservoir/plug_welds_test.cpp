@@ -49,6 +49,14 @@ TEST(Slot, IsNoWiderThanWhatStandsUnderIt) {
   EXPECT_DOUBLE_EQ(in_inches(slot_width(inches(0.1875), inches(0.75))), 0.5);        // as wide as a plug hole is enough
 }
 
+// 11 ga is 0.1196 in, 12 ga 0.1046 in, 14 ga 0.0747 in: by the sixteenth below 1/16 in, which no disc cuts.
+TEST(Baffle, IsOfThickerPlateWhereItsSlotsWereTooNarrow) {
+  for (const double sheet : {0.1196, 0.1046, 0.0747, 0.0598})
+    EXPECT_DOUBLE_EQ(in_inches(baffle_plate(inches(sheet))), 0.1875) << sheet;
+  for (const double sheet : {0.125, 0.1345, 0.1875, 0.5})
+    EXPECT_DOUBLE_EQ(in_inches(baffle_plate(inches(sheet))), sheet);
+}
+
 // A square edge to 1/4 in where the slot is as wide as the lid is thick (AWS D1.1, joint B-L1a, from memory).
 TEST(Slot, IsBevelledWhereNoTorchComesToItsFoot) {
   EXPECT_FALSE(is_bevelled(inches(0.1345), inches(0.1345)));
@@ -72,8 +80,14 @@ TEST(Slots, StandAsCloseAsTheStandardsHaveThem) {
 // 1.75 in x 0.1875 in at 18 ksi carry 5906 lbf: of 2000 lbf on each inch those of 2.95 in, down to 2-3/4.
 TEST(Slots, CarryTheirRow) {
   const auto load = newtons(2000.0 * kNewtonsPerPound) / inches(1.0);
-  const SlotRow row = slots_along(load, inches(0.1875), inches(0.1875), WeldMetal::steel);
+  const SlotRow row = slots_along({load, {}}, inches(0.1875), inches(0.1875), WeldMetal::steel);
   EXPECT_DOUBLE_EQ(in_inches(row.apart), 2.75);
+}
+
+// The code's 12 in of 1/2 in sheet would leave a panel of 5-1/2 in held at every second of its corners alone.
+TEST(Slots, StandNoFartherApartThanTheRowsThatTheyMake) {
+  EXPECT_DOUBLE_EQ(in_inches(slots_along({}, inches(0.5), inches(0.5), WeldMetal::steel).apart), 12.0);
+  EXPECT_DOUBLE_EQ(in_inches(slots_along({{}, inches(5.5)}, inches(0.5), inches(0.5), WeldMetal::steel).apart), 5.5);
 }
 
 }  // namespace

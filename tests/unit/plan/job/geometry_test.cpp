@@ -45,6 +45,20 @@ TEST_P(Impossible, IsRefusedAtItsPlaceAndWhatJustCanBeIsNot) {
   EXPECT_EQ(said_of(job(row.right)), "");
 }
 
+// A drain from the table back into the lid, named before the run that goes up, hangs no riser; nor does a coupling that
+// ends in the lid where another reaches through it.
+TEST(RiserBung, IsThatOfTheRunUpInWhateverOrderTheRunsStand) {
+  const auto bung_of = [](const std::string& other, const char* runs) {
+    std::string text = with(unmeasured(), "riser: {bung: riser bung}\n", "");
+    text = with(text, "    vent bung: 1/2 FNPT\n", "    vent bung: 1/2 FNPT\n    other: " + other + "\n");
+    text = with(text, "connections:\n", "connections:\n  - {name: first, " + std::string(runs) + ", carries: water}\n");
+    return riser_bung(read_job(*shipped_catalog(), text, "job.yaml"))->name;
+  };
+  EXPECT_EQ(bung_of("1 FNPT", "from: outlet, to: other"), "riser bung");
+  EXPECT_EQ(bung_of("{port: 1 FNPT, bung: half coupling}", "from: other, to: outlet"), "riser bung");
+  EXPECT_EQ(bung_of("{port: 1 FNPT, bung: full coupling}", "from: other, to: outlet"), "other");
+}
+
 // The riser hangs where the run to the table leaves, whether the job names its bung or not.
 TEST(Impossible, AirUpARiserThatNobodyNames) {
   const std::string unnamed = with(unmeasured(), "riser: {bung: riser bung}\n", "");

@@ -226,8 +226,8 @@ TEST(RiserPipe, IsListedWithItsThread) {
 // A table is not put two feet higher for a hose.
 TEST(HigherTable, IsNoMendForMoreThanAFoot) {
   const auto said = [](const std::string& nipples) {
-    const Plan plan =
-        plan_of_text(with(with(kReady, "gap: 14-3/8 in, ", ""), "need: [union]", "need: [" + nipples + ", union]"));
+    const Plan plan = plan_of_text(with(with(with(kStiff, "set 2 psi", "set 2.5 psi"), "gap: 14-3/8 in, ", ""),
+                                        "need: [union]", "need: [" + nipples + ", union]"));
     EXPECT_TRUE(has(plan, "run_beyond_its_assumed_gap")) << nipples << testing::PrintToString(open_in(plan));
     return said_of(plan, "run_beyond_its_assumed_gap");
   };

@@ -62,8 +62,10 @@ TEST(CheckValve, OfATablesDrainLetsNothingOutEither) {
 }
 
 TEST(OwnDrain, LowDownStandsInForALineThatACheckValveShuts) {
-  const Plan plan =
-      plan_of_text(with(table_drained("where: floor"), "set pressure: 1.6 psi", "set pressure: 1.68 psi"));
+  const std::string higher =
+      with(with(table_drained("where: floor"), "set pressure: 1.6 psi", "set pressure: 1.75 psi"), "set 2 psi",
+           "set 2.5 psi");
+  const Plan plan = plan_of_text(with(higher, "10 ga steel", "3/16 in steel"));
   EXPECT_EQ(plan.verdict, Verdict::ready) << testing::PrintToString(open_in(plan));
 }
 

@@ -35,6 +35,41 @@ TEST(Gauge, AndRegulatorAreTogetherRightWithinWhatTheSettingHasToSpare) {
   EXPECT_THAT(said_of(near, "gauge_too_coarse_for_setting"), HasSubstr("a precision regulator"));
 }
 
+/// The lowest at which the ready job's relief valve may open, less what the regulator locks up over its setting behind
+/// the check valve's spring: the highest setting that leaves it shut, if the knob stood exactly there.
+PressureDifference shut_of_ready() {
+  const transfer::AirSupply& air = ready().transfer.system.air;
+  return psi(2.0 - 0.1) - air.lock_up + air.after_regulator.opens_at();
+}
+
+// On the high side the same errors, 0.1 psi of the gauge and 0.05 psi of the regulator, open the relief valve.
+TEST(Gauge, AndRegulatorOffToTheHighSideLeaveTheReliefValveShut) {
+  EXPECT_TRUE(has(set_just_to(shut_of_ready() - psi(0.148)), "relief_valve_weeps"));
+  const Plan under = set_just_to(shut_of_ready() - psi(0.152));
+  EXPECT_FALSE(has(under, "relief_valve_weeps")) << testing::PrintToString(open_in(under));
+  EXPECT_DOUBLE_EQ(in_psi(under.transfer.knob_off), 0.15);
+}
+
+// A setting that is worked out leaves room for both.
+TEST(Gauge, AndRegulatorHaveRoomUnderASettingThatIsWorkedOut) {
+  const Plan plan = plan_of_text(with(kStiff, "  set pressure: 1.6 psi\n", ""));
+  EXPECT_LE(in_psi(plan.transfer.setting - psig(0.0)), in_psi(shut_of_ready()) - 0.15);
+  EXPECT_THAT(open_in(plan), testing::IsEmpty());
+}
+
+// A gauge that shows the test's 2.8 psi is off by 0.1 psi where the job's own of 0 to 3 psi is off by 0.06.
+TEST(GaugeOfTest, OffToTheHighSideOpensTheReliefValveToo) {
+  const auto marked = [&](double under) {
+    return plan_of_text(with(with(kReady, "5 psi gauge", "0 to 3 psi gauge"), "set pressure: 1.6 psi",
+                             "set pressure: " + psi_words(shut_of_ready() - psi(under))) +
+                        "test pressure: 2.8 psi\n");
+  };
+  EXPECT_FALSE(has(marked(0.152), "mark_by_test_gauge_opens_relief"));
+  const Plan near = marked(0.148);
+  EXPECT_FALSE(has(near, "relief_valve_weeps"));
+  EXPECT_THAT(said_of(near, "mark_by_test_gauge_opens_relief"), HasSubstr("may open at 1.9 psi"));
+}
+
 /// With a gauge of 0 to 3 psi, that shows no test above 2 psi, and one for the rig beside it.
 std::string fine_dial(const std::string& set, const std::string& test) {
   return with(with(kReady, "5 psi gauge", "0 to 3 psi gauge"), "set pressure: 1.6 psi", "set pressure: " + set) +

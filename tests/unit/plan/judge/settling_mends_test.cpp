@@ -93,9 +93,9 @@ TEST(LeastGap, TypedAsItIsPrintedIsEnough) {
   EXPECT_EQ(found(with_gap(gap), "connection_has_no_chain"), nullptr) << gap;
 }
 
-// What opens the check valve is added to the setting: 0.6 psi by the job's word, 0.1 as the light one is sold.
+// What opens the check valve is added to the setting: 1 psi by the job's word, 0.2 as the light one is sold.
 TEST(CheckValve, ThatOpensLateIsMendedByTheOneThatIsSold) {
-  const Plan plan = plan_of_text(with(kStiff, "  set pressure: 1.6 psi\n", "  check valve opens at: 0.6 psi\n"));
+  const Plan plan = plan_of_text(with(kStiff, "  set pressure: 1.6 psi\n", "  check valve opens at: 1 psi\n"));
   ASSERT_FALSE(plan.findings.empty());
   const Finding& first = plan.findings.front();
   EXPECT_TRUE(first.reason.code.starts_with("relief_valve_")) << first.reason.code;

@@ -348,10 +348,18 @@ TEST_P(StaysReady, WithIt) {
   EXPECT_THAT(open_in(plan), IsEmpty());
 }
 
+// Without its spring the tank comes to all of the lock-up when it is left alone.
+TEST(Verdict, StaysReadyWithoutACheckValve) {
+  const std::string open = with(kReady, "air regulator, light spring check valve]}\n", "air regulator]}\n");
+  const std::string lower = with(open, "set pressure: 1.6 psi", "set pressure: 1.55 psi");
+  EXPECT_THAT(open_in(plan_of_text(with(lower, "delivery: 3 scfm", "delivery: 3 scfm\n  lock up: 0.2 psi"))),
+              IsEmpty());
+  EXPECT_TRUE(has(plan_of_text(open), "relief_valve_weeps"));
+}
+
 INSTANTIATE_TEST_SUITE_P(
     Verdict, StaysReady,
     testing::Values(
-        Fine{"NoVentWithoutACheckValve", "air regulator, light spring check valve]}\n", "air regulator]}\n"},
         Fine{"HotWithAWordOnIt",
              "light spring check valve]}\n"
              "  - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}\n"

@@ -33,6 +33,35 @@ TEST(Openings, OverBafflesHaveTheirMeasures) {
   EXPECT_EQ(count, 2 * 7 + 3 * 5);
 }
 
+// Where the sheet is thinner than a slot can be, the baffles are not: by hand of 12 ga, 3/16 in plate.
+TEST(Openings, OverBafflesOfThinSheetCanBeCutAndFilled) {
+  const Plan plan = ready_with("10 ga steel", "12 ga steel");
+  ASSERT_FALSE(plan.lid_map.openings.empty());
+  for (const LidOpenings& each : plan.lid_map.openings) EXPECT_DOUBLE_EQ(in_inches(each.width), 0.1875);
+  int baffles = 0;
+  for (const CutItem& cut : plan.list.cut)
+    if (cut.used_for.starts_with("baffles")) {
+      ++baffles;
+      EXPECT_EQ(cut.stock.name, "3/16 in (5 mm) steel plate");
+    }
+  EXPECT_EQ(baffles, 2);
+  EXPECT_DOUBLE_EQ(in_inches(plan.lid_map.plate), 0.1875);
+  EXPECT_DOUBLE_EQ(in_inches(ready().lid_map.plate), 0.1345);
+}
+
+// Stayed surfaces: t^2 S C / pitch^2 of the National Board inspection code (C 2.1, from memory) stands the walls'
+// limit.
+TEST(Openings, OfARowHoldTheLidBetweenThem) {
+  const Plan plan = plan_of_text(
+      with(with(kReady, "10 ga steel", "1/2 in steel"), "{baffles across: 2, baffles along: 1}", "{lid bays: 6 x 3}"));
+  ASSERT_EQ(plan.lid_map.openings.size(), 3u);
+  for (const LidOpenings& each : plan.lid_map.openings) {
+    EXPECT_LE(in_inches(each.apart), 40.0 / 6.0 + 1e-9);
+    EXPECT_GE(reservoir::stayed_plate_limit(inches(0.5), each.apart, plan.walls.at_set.design_stress),
+              plan.walls.limit - psig(0.0));
+  }
+}
+
 // Three bars across at 10, 20 and 30 in; the one along is in four pieces between them, which stand in the bays that its
 // own row has.
 TEST(StayPlaces, AreThoseOfEachPiece) {

@@ -162,7 +162,7 @@ TEST(Work, OnAClosedReservoirLeavesOutWhatCannotBeDone) {
 }
 
 TEST(Work, GuardsTheReservoirFirstAndLetsTheAirInLast) {
-  const Plan plan = plan_of_text(kReady);
+  const Plan plan = plan_of_text(with(kReady, "tolerance: 0.1 psi", "tolerance: 0.25 psi"));
   EXPECT_LT(place_of(plan, "work_plug_out_for_valve"), begin_of(plan, "gauge"));
   EXPECT_LT(begin_of(plan, "gauge"), begin_of(plan, "vent"));
   EXPECT_LT(begin_of(plan, "vent"), begin_of(plan, "water up"));
@@ -244,23 +244,28 @@ std::string said_at(const Plan& plan, std::string_view code) {
   return place < plan.work.steps.size() ? report::say(plan.work.steps[place].what, UnitSystem::inch) : "";
 }
 
-// Set at 2 psi, give or take 0.1: once between 1.9 and 2.1 by the rig, with the tank tested at more.
+/// Its valve may be off by so much that the leak test's gauge of 0 to 5 psi, right to 2 % (ASME B40.100, grade B, from
+/// memory), proves it.
+const std::string kProvable = with(kReady, "tolerance: 0.1 psi", "tolerance: 0.25 psi");
+
+// Set at 2 psi, give or take 0.25: once between 1.75 and 2.25 by the rig, with the tank tested at more.
 TEST(Work, ProvesTheReliefValveByTheRigOfTheLeakTest) {
-  const Plan plan = plan_of_text(kReady);
-  ASSERT_GT(in_psi(plan.leak_test.pressure), 2.1);
+  const Plan plan = plan_of_text(kProvable);
+  ASSERT_GT(in_psi(plan.leak_test.pressure), 2.25);
   const std::size_t place = place_of(plan, "work_prove_relief");
   ASSERT_LT(place_of(plan, "work_leak_test"), place);
   ASSERT_LT(place, plan.work.steps.size());
   EXPECT_EQ(plan.work.steps[place].of, "relief");
   const std::string said = said_at(plan, "work_prove_relief");
-  for (const char* part : {"'relief bung' in place of the plug", "the riser's too", "between 1.9 psi and 2.1 psi",
+  for (const char* part : {"'relief bung' in place of the plug", "the riser's too", "between 1.75 psi and 2.25 psi",
                            "back to its mark of 1.6 psi"})
     EXPECT_THAT(said, testing::HasSubstr(part));
 }
 
 // The sheet is what hangs at the tank: it has the proof where the order of work has it, and leaves the valve on.
 TEST(LeakTestSheet, HasTheProofOfTheReliefValveBeforeItsRigComesOff) {
-  const std::vector<Fact>& steps = ready().leak_test.steps;
+  const Plan plan = plan_of_text(kProvable);
+  const std::vector<Fact>& steps = plan.leak_test.steps;
   ASSERT_GE(steps.size(), 2u);
   EXPECT_EQ(steps[steps.size() - 2].code, "work_prove_relief");
   EXPECT_EQ(steps.back().code, "test_unplug");
@@ -301,7 +306,7 @@ TEST(LeakTestSheet, IsMendedDownwardsWhereThatProvesWhatComesInUse) {
 
 // It is screwed in once: for its proof.
 TEST(Work, LeavesTheReliefValveOnAfterItsProof) {
-  const Plan plan = plan_of_text(kReady);
+  const Plan plan = plan_of_text(kProvable);
   int built = 0;
   for (const WorkStep& step : plan.work.steps) {
     if (step.of != "relief" || step.number == 0) continue;
@@ -315,11 +320,20 @@ TEST(Work, LeavesTheReliefValveOnAfterItsProof) {
 // Out of a side the valve stands on an elbow, which goes on with it.
 TEST(Work, ProvesAReliefValveOutOfASideOnItsElbow) {
   const std::string text =
-      with(kReady, "relief bung: 3/4 FNPT", "relief bung: {port: 3/4 FNPT, where: side, face height: 12 in}");
+      with(kProvable, "relief bung: 3/4 FNPT", "relief bung: {port: 3/4 FNPT, where: side, face height: 12 in}");
   const Plan plan = plan_of_text(with(text, "from: relief bung,", "from: relief bung, need: [90 elbow],"));
   EXPECT_THAT(said_at(plan, "work_prove_relief"),
               testing::HasSubstr("its run, with the elbow turned up and the valve in that, goes onto 'relief bung'"));
-  EXPECT_THAT(said_at(ready(), "work_prove_relief"), testing::HasSubstr("it goes onto 'relief bung'"));
+  EXPECT_THAT(said_at(plan_of_text(kProvable), "work_prove_relief"), testing::HasSubstr("it goes onto 'relief bung'"));
+}
+
+// Right to 0.1 psi it shows 1.9 to 2.1 psi of a valve that opens at 1.8 or at 2.2.
+TEST(Work, LeavesAReliefValveToABenchThatTheTestsGaugeCannotProve) {
+  EXPECT_EQ(said_at(ready(), "work_prove_relief"), "");
+  EXPECT_THAT(said_at(ready(), "work_bench_test_relief_by_finer_gauge"),
+              testing::AllOf(testing::HasSubstr("by a gauge that is right to within 0.025 psi"),
+                             testing::HasSubstr("between 1.9 psi and 2.1 psi"),
+                             testing::HasSubstr("the gauge of the leak test is right to within 0.1 psi")));
 }
 
 // What may open above the test's pressure, or hangs where the rig stands, is no matter for the tank.

@@ -34,8 +34,8 @@ Requests draw_tabs(const Scene& scene, Sheet now) {
       if (ImGui::GetCursorScreenPos().x + ImGui::CalcTextSize(name).x + scene.px(28.0F) > right) ImGui::NewLine();
     }
     const bool chosen = now == tab.sheet;
-    const bool wrong = tab.sheet == Sheet::file && !scene.model.job().problems.empty() &&
-                       gui::still_to_give(scene.model.job()).empty();
+    const bool wrong =
+        tab.sheet == Sheet::file && !scene.model.job().problems.empty() && !gui::only_lacks_measures(scene.model.job());
     if (one_of(scene, name, chosen, wrong ? Ink::refused : Ink::text)) asked.push_back(tab.shows_it);
     note_item(scene, std::string("tab ") + name);
   }
@@ -88,7 +88,7 @@ Requests draw_sheet(const Scene& scene, Desk& desk) {
     const bool stale = begin_stale(scene);
     asked = draw_sheet_of_plan(scene, desk);
     end_stale(stale);
-  } else if (!gui::still_to_give(scene.model.job()).empty()) {
+  } else if (gui::only_lacks_measures(scene.model.job())) {
     ImGui::TextWrapped("Nothing to show yet: the job still lacks measurements.");
     if (ImGui::Button(row_of(Do::sheet_measurements).name)) asked.push_back(Do::sheet_measurements);
     note_item(scene, "to the measurements");
@@ -161,7 +161,7 @@ void take_notices(Frame& frame) {
 void show_mistakes(Frame& frame) {
   const gui::JobState& job = frame.model.job();
   if (job.problems.empty() || frame.desk.problems_of == job.revision) return;
-  if (frame.desk.start.shown || !gui::still_to_give(job).empty()) return;  // a new job, not a mistake
+  if (frame.desk.start.shown || gui::only_lacks_measures(job)) return;  // a new job, not a mistake
   frame.desk.problems_of = job.revision;
   // Their boxes say so, and take another value.
   if (frame.desk.sheet == Sheet::measurements && gui::only_first_measures_are_wrong(job)) return;

@@ -151,8 +151,8 @@ Requests first_findings(const Scene& scene, const plan::Plan& plan) {
 Requests draw_strip(const Scene& scene, ReasonsState& reasons) {
   const plan::Plan* plan = scene.shown.plan.get();
   if (plan == nullptr) {
-    const std::size_t missing = gui::still_to_give(scene.model.job()).size();
-    if (missing > 0) return blank_strip(scene, missing);
+    if (gui::only_lacks_measures(scene.model.job()))
+      return blank_strip(scene, gui::still_to_give(scene.model.job()).size());
     ImGui::TextDisabled("%s", scene.model.plan().working ? "Working the plan out ..." : "No plan yet.");
     return {};
   }

@@ -119,18 +119,15 @@ void add_card_lists(const plan::Plan& plan, UnitSystem units, Card& card) {
   for (const HoleRow& hole : holes_to_cut(plan, units))
     card.cuts.push_back({fmt::format("{}", hole.count), hole.size, hole.in_short,
                          hole.in_short_where.empty() ? hole.where : hole.in_short_where, hole.used_for, true});
-  Price cost = plan.list.total;
   for (const Sizes& sizes : by_kind(plan.list.buy, false)) card.buy.push_back(card_item(sizes, units));
   for (const plan::Consumable& item : plan.list.consumables)
     if (item.metal_of == "baffles")
       card.sheet = fmt::format("baffles: {} of {}, by weight", item.quantity, item.name);
-    else if (!item.metal_of.empty()) {
+    else if (!item.metal_of.empty())
       card.buy.push_back({"metal", "1", fmt::format("{} of {}", item.quantity, consumable_name(item, units)),
                           "no price", item.metal_of});
-      cost += Price::unknown();  // a row to ask for, as one of the list's that has none
-    }
   for (const Sizes& sizes : by_kind(plan.list.buy, true)) card.buy.push_back(card_item(sizes, units));
-  card.cost = card.buy.empty() ? "nothing but sealant" : write_about(cost);
+  card.cost = card.buy.empty() ? "nothing but sealant" : write_about(cost_with_metal(plan.list));
   std::vector<std::string> taken;
   for (const plan::ListItem& item : plan.list.from_bin)
     taken.push_back(item_name(item, units) + (item.quantity == 1 ? "" : fmt::format(" ({})", quantity_of(item))));

@@ -1,5 +1,7 @@
 #include "report/drawing/timeline.h"
 
+#include "plan/judge/limits.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -46,9 +48,11 @@ Timeline timeline_of(const plan::Plan& plan) {
   timeline.drain_shown = shown(drain);
   if (!fill.history.empty())
     timeline.marks.push_back({fill.time, stop_words(fill.stop, true), fill.stop != Stop::goal_reached});
+  const bool drains = plan.transfer.left_in_table <= fill.volume * plan::kMostLeftInTable;
   if (!drain.history.empty())
-    timeline.marks.push_back(
-        {timeline.fill_shown + drain.time, stop_words(drain.stop, false), drain.stop != Stop::goal_reached});
+    timeline.marks.push_back({timeline.fill_shown + drain.time,
+                              drains ? stop_words(drain.stop, false) : "no more runs back",
+                              drain.stop != Stop::goal_reached || !drains});
   return timeline;
 }
 

@@ -1,5 +1,6 @@
 #include "report/figures/figures.h"
 
+#include "report/words/list_words.h"
 #include "reservoir/relief.h"
 
 namespace riserun::report {
@@ -58,7 +59,7 @@ std::vector<Figure> headline_of(const plan::Plan& plan) {
   cut.beside = {"clearance {0}", {riser["clearance"].value}};
   Figure buy{.key = "buy",
              .label = "buy",
-             .value = plan.list.total,
+             .value = cost_with_metal(plan.list),
              .beside = {"{0:#line|lines}", {static_cast<std::int64_t>(plan.list.buy.size())}},
              .source = {"Indicative prices of what is not in the bin; your own price file replaces them.", {}}};
   if (plan.verdict == plan::Verdict::refused)

@@ -1,6 +1,7 @@
 #include "plan/judge/drain.h"
 #include "report/figures/figures.h"
 #include "report/text/plan_text.h"
+#include "report/words/list_words.h"
 #include "report/words/plan_keys.h"
 #include "report/words/say.h"
 #include "reservoir/relief.h"
@@ -108,7 +109,7 @@ std::string walls_line(const Plan& plan, UnitSystem units) {
 
 std::string list_line(const Plan& plan) {
   return fmt::format("buy {} for {}, take {} from the bin, {} to cut",
-                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"), write_about(plan.list.total),
+                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"), write_about(cost_with_metal(plan.list)),
                      counted(static_cast<long>(plan.list.from_bin.size()), "item", "items"),
                      counted(static_cast<long>(plan.list.cut.size()), "piece", "pieces"));
 }

@@ -91,9 +91,17 @@ std::vector<std::string> own_prices(const plan::ShoppingList& list, UnitSystem u
   return rows;
 }
 
+Price cost_with_metal(const plan::ShoppingList& list) {
+  Price cost = list.total;
+  for (const plan::Consumable& item : list.consumables)
+    if (!item.metal_of.empty() && item.metal_of != "baffles") cost += Price::unknown();
+  return cost;
+}
+
 std::string sum_words(const plan::ShoppingList& list) {
-  const std::string sum = write_price(list.total);
-  const bool any_price = list.total.known() || list.total.cents() != 0;
+  const Price cost = cost_with_metal(list);
+  const std::string sum = write_price(cost);
+  const bool any_price = cost.known() || cost.cents() != 0;
   std::map<std::string, int> own;  // by the name of the file
   for (const plan::ListItem& item : list.buy)
     if (!item.priced_by.empty()) ++own[std::filesystem::path(item.priced_by).filename().string()];

@@ -25,6 +25,8 @@ std::string consumable_name(const plan::Consumable& item, UnitSystem units);
 std::string quantity_of(const plan::ListItem& item);
 /// `$2.10`, or `price?` where none is known.
 std::string price_of(const plan::ListItem& item);
+/// What is bought comes to; each kind of bar that the steel yard sells is one thing without price.
+Price cost_with_metal(const plan::ShoppingList& list);
 /// `About $41.00 and 3 without price in all; prices are indicative, but for 2 from prices.csv.`
 std::string sum_words(const plan::ShoppingList& list);
 /// `1 x 4 nipple, black iron: $2.10 each from p2.yaml, in place of $2.00 from p.csv and $1.90 of the catalog`, for each

@@ -2,6 +2,7 @@
 
 #include "gui/model/text/job_texts.h"
 #include "plan/job/starter_job.h"
+#include "quantity/error_codes.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -21,6 +22,12 @@ JobText without(JobText text, const JobPath& path) {
 bool stands_at(const WrittenValue& value, const quantity::Problem& problem) {
   return value.line == problem.line && problem.column >= value.column &&
          problem.column <= value.column + static_cast<int>(value.text.size());
+}
+
+bool stands_at_theirs(const JobState& job, const quantity::Problem& problem) {
+  return std::any_of(job.values.begin(), job.values.end(), [&](const auto& value) {
+    return is_first_measure(value.first) && stands_at(value.second, problem);
+  });
 }
 
 }  // namespace
@@ -61,6 +68,16 @@ bool is_first_measure(const JobPath& at) {
   });
 }
 
+JobPath measure_after(const JobPath& at) {
+  bool found = false;
+  for (const Thing& thing : five_things())
+    for (const Measure& measure : thing.measures) {
+      if (found) return measure.at;
+      found = measure.at == at;
+    }
+  return {};
+}
+
 std::optional<WrongEntry> wrong_at(const JobState& job, const JobPath& at) {
   if (const auto entry = job.wrong_entries.find(at); entry != job.wrong_entries.end()) return entry->second;
   const auto value = job.values.find(at);
@@ -71,12 +88,9 @@ std::optional<WrongEntry> wrong_at(const JobState& job, const JobPath& at) {
 }
 
 bool only_first_measures_are_wrong(const JobState& job) {
-  const auto is_theirs = [&](const quantity::Problem& problem) {
-    return std::any_of(job.values.begin(), job.values.end(), [&](const auto& value) {
-      return is_first_measure(value.first) && stands_at(value.second, problem);
-    });
-  };
-  return !job.problems.empty() && std::all_of(job.problems.begin(), job.problems.end(), is_theirs);
+  return !job.problems.empty() &&
+         std::all_of(job.problems.begin(), job.problems.end(),
+                     [&](const quantity::Problem& problem) { return stands_at_theirs(job, problem); });
 }
 
 std::vector<std::string> still_to_give(const JobState& job) {
@@ -85,6 +99,13 @@ std::vector<std::string> still_to_give(const JobState& job) {
     for (const Measure& measure : thing.measures)
       if (measure.needed && !job.values.contains(measure.at)) missing.emplace_back(measure.name);
   return missing;
+}
+
+bool only_lacks_measures(const JobState& job) {
+  return !still_to_give(job).empty() &&
+         std::all_of(job.problems.begin(), job.problems.end(), [&](const quantity::Problem& problem) {
+           return problem.code == quantity::kMissingKey || stands_at_theirs(job, problem);
+         });
 }
 
 std::string blank_job() {

@@ -27,6 +27,8 @@ struct Thing {
 };
 
 const std::vector<Thing>& five_things();
+/// What is asked for next after this one; empty after the last, and after what is not among them.
+JobPath measure_after(const JobPath& at);
 
 /// It is one of theirs.
 bool is_first_measure(const JobPath& at);
@@ -39,6 +41,10 @@ bool only_first_measures_are_wrong(const JobState& job);
 
 /// Names of those that the job still lacks.
 std::vector<std::string> still_to_give(const JobState& job);
+
+/// It lacks some of theirs, and nothing in its file is wrong but that: a key that is misspelt is a mistake, and what it
+/// was to give is not asked for.
+bool only_lacks_measures(const JobState& job);
 
 /// The starter job without the five things, its comments kept.
 /// @pre the catalog's part names in it are of no matter: it need not load

@@ -32,6 +32,7 @@ enum class Key : int {
   home = 268,
   end = 269,
   f1 = 290,
+  keypad_enter = 335,
 };
 constexpr Key letter(char capital) { return static_cast<Key>(capital); }
 constexpr Key digit(int value) { return static_cast<Key>(static_cast<int>(Key::digit_0) + value); }

@@ -104,6 +104,7 @@ class Pane {
     ImGui::SetCursorScreenPos(where);
     ImGui::SetNextItemWidth(wide);
     append(asked_, type_entry(scene_, state_.drawn_fields[path], path, kind, words::kNotSet));
+    lead_on(state_, path, true);
     note_item(scene_, "drawn " + path.text());
     ImGui::PopID();
   }

@@ -74,6 +74,7 @@ Requests thing(const Scene& scene, MeasurementsState& state, Notes& notes, const
     ImGui::SetNextItemWidth(scene.px(kEntryWide));
     place_cursor(scene, state, measure.at);
     append(asked, type_entry(scene, state.fields[measure.at], measure.at, measure.kind, words::kNotSet));
+    lead_on(state, measure.at, false);
     note_item(scene, "field " + measure.at.text());
     ImGui::SameLine(0.0F, scene.px(8.0F));
     notes.beside(measure, top);

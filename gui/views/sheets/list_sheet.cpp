@@ -1,11 +1,14 @@
 #include "gui/views/sheets/list_sheet.h"
 
 #include "gui/views/sheets/remarks.h"
+#include "report/words/lid_rows.h"
 #include "report/words/list_words.h"
 #include "report/words/step_lists.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
+
+#include <algorithm>
 
 namespace riserun::views {
 
@@ -69,6 +72,12 @@ class ListRows {
         report::cut_size(item, units_), item.used_for, report::cut_remark(item, units_));
   }
 
+  void hole(const report::HoleRow& hole) {
+    const std::string key = fmt::format("hole {} {} {}", hole.used_for, hole.size, hole.where);
+    row(key, fmt::format("{}", hole.count), hole.what, hole.size, hole.used_for, hole.where);
+    note(key);
+  }
+
  private:
   void cell(const std::string& text, Ink ink) {
     ImGui::TableNextColumn();
@@ -81,18 +90,46 @@ class ListRows {
   UnitSystem units_;
 };
 
-/// Steps are numbered on and on through the lists, as they are done one after the other.
+/// Each list is numbered from 1 on, as its own steps point to one another.
 void draw_steps(const std::string& title, const std::vector<report::StepList>& lists, ListRows& rows) {
-  int number = 0;
+  int step = 0;  // of all
   for (const report::StepList& list : lists) {
     const std::string heading = title + ": " + list.title;
     if (!rows.begin(heading, heading.c_str())) continue;
     for (std::size_t i = 0; i < list.steps.size(); ++i) {
-      rows.row(fmt::format("{} {}", heading, i), fmt::format("{}", ++number), list.steps[i].text, "", list.steps[i].of);
-      rows.note(fmt::format("{} {}", title, number));
+      rows.row(fmt::format("{} {}", heading, i), fmt::format("{}", i + 1), list.steps[i].text, "", list.steps[i].of);
+      rows.note(fmt::format("{} {}", title, ++step));
     }
     ImGui::EndTable();
   }
+}
+
+/// What has no price, the metal of stays and baffles by itself.
+void draw_consumables(const Shown& shown, bool metal, ListRows& rows) {
+  const std::vector<plan::Consumable>& all = shown.plan->list.consumables;
+  const auto wanted = [&](const plan::Consumable& item) { return item.metal_of.empty() != metal; };
+  if (std::none_of(all.begin(), all.end(), wanted)) return;
+  if (!(metal ? rows.begin("Metal, by the steel yard", "metal")
+              : rows.begin("Consumables and test gear", "consumables")))
+    return;
+  for (const plan::Consumable& item : all) {
+    if (!wanted(item)) continue;
+    const std::string name = report::consumable_name(item, shown.units);
+    if (metal)
+      rows.row("use " + name, "", fmt::format("{} of {}", item.quantity, name), "no price", item.metal_of, item.why);
+    else
+      rows.row("use " + name, "", name, item.quantity, item.why);
+  }
+  ImGui::EndTable();
+}
+
+/// Bars and pipes, then the holes of bungs and stays.
+void draw_cuts(const Shown& shown, ListRows& rows) {
+  const std::vector<report::HoleRow> holes = report::holes_to_cut(*shown.plan, shown.units);
+  if ((shown.plan->list.cut.empty() && holes.empty()) || !rows.begin("Cut", "cut")) return;
+  for (const plan::CutItem& item : shown.plan->list.cut) rows.cut(item);
+  for (const report::HoleRow& hole : holes) rows.hole(hole);
+  ImGui::EndTable();
 }
 
 /// Whoever has bought for a job that cannot be has bought in vain.
@@ -130,22 +167,15 @@ Requests draw_list(const Scene& scene, ListState& state) {
     rows.buy(item);
   }
   if (open) ImGui::EndTable();
-  if (!list.consumables.empty() && rows.begin("Consumables and test gear", "consumables")) {
-    for (const plan::Consumable& item : list.consumables)
-      rows.row("use " + report::consumable_name(item, scene.shown.units), "",
-               report::consumable_name(item, scene.shown.units), item.quantity, item.why);
-    ImGui::EndTable();
-  }
+  draw_consumables(scene.shown, true, rows);
+  draw_consumables(scene.shown, false, rows);
   if (!list.from_bin.empty() && rows.begin("Take from the bin", "bin")) {
     for (const plan::ListItem& item : list.from_bin)
       rows.row("bin " + item.id, report::quantity_of(item), report::item_name(item, scene.shown.units), "",
                report::joined(item.used_for, ", "));
     ImGui::EndTable();
   }
-  if (!list.cut.empty() && rows.begin("Cut", "cut")) {
-    for (const plan::CutItem& item : list.cut) rows.cut(item);
-    ImGui::EndTable();
-  }
+  draw_cuts(scene.shown, rows);
   draw_remarks(scene, plan::Topic::list);
   draw_steps("Order of work", report::work_steps(*scene.shown.plan, scene.shown.units), rows);
   draw_steps("Leak test", report::leak_test_steps(*scene.shown.plan, scene.shown.units), rows);

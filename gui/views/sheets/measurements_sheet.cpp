@@ -1,6 +1,7 @@
 #include "gui/views/sheets/measurements_sheet.h"
 
 #include "gui/model/session/first_measures.h"
+#include "gui/views/scene/command.h"
 #include "gui/views/scene/words.h"
 #include "report/words/remark_words.h"
 
@@ -11,6 +12,7 @@
 #include <algorithm>
 #include <cctype>
 #include <optional>
+#include <utility>
 
 namespace riserun::views {
 
@@ -160,8 +162,17 @@ void place_cursor(const Scene& scene, const MeasurementsState& state, const gui:
   if (state.cursor.at == at && state.cursor.not_in != scene.model.job().first_revision) ImGui::SetKeyboardFocusHere();
 }
 
+void lead_on(MeasurementsState& state, const gui::JobPath& at, bool in_drawing) {
+  const auto pressed = [](Key key) { return ImGui::IsKeyPressed(static_cast<int>(key), false); };
+  const bool by_enter = ImGui::IsItemDeactivated() && (pressed(Key::enter) || pressed(Key::keypad_enter));
+  const bool by_tab = in_drawing && ImGui::IsItemActive() && pressed(Key::tab) && !ImGui::GetIO().KeyShift;
+  if (by_enter || by_tab) state.then = gui::measure_after(at);
+}
+
 void forget_cursor(const Scene& scene, MeasurementsState& state) {
-  if (state.cursor.not_in != scene.model.job().first_revision) state.cursor = {};
+  if (state.cursor.not_in == scene.model.job().first_revision) return;
+  state.cursor = {std::move(state.then), 0};
+  state.then = {};
 }
 
 Requests draw_measurements(const Scene& scene, MeasurementsState& state) {

@@ -63,6 +63,11 @@ gui::Command taking(const gui::Alternatives& all, std::size_t row) {
 
 constexpr const char* kColumns[] = {words::kRun, "parts", "buy", "price", "fill", "length", "head lost"};
 
+/// Head tells nothing of air.
+std::size_t columns_of(const plan::ConnectionPlan& connection) {
+  return std::size(kColumns) - (connection.request.service == chain::Service::water ? 0 : 1);
+}
+
 /// The device at the end of a run, which is counted with its parts.
 struct EndDevice {
   int parts = 0;
@@ -84,7 +89,8 @@ std::string length_words(quantity::Length length, UnitSystem units) {
   return length < quantity::Length{} ? "overlaps " + write_length(-length, units) : write_length(length, units);
 }
 
-void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row) {
+void alternative_row(const Scene& scene, Requests& asked, const gui::Alternatives& all, std::size_t row,
+                     std::size_t columns) {
   const chain::Chain& chain = all.rows[row].chain;
   const UnitSystem units = scene.shown.units;
   ImGui::TableNextRow();
@@ -110,7 +116,7 @@ void alternative_row(const Scene& scene, Requests& asked, const gui::Alternative
                                                 : "never",
                                length_words(chain.length, units),
                                write_head(chain.head, units, 2)};
-  for (std::size_t column = 0; column < std::size(cells); ++column) {
+  for (std::size_t column = 0; column + 1 < columns; ++column) {
     const std::string& cell = cells[column];
     ImGui::TableNextColumn();
     ImGui::TextUnformatted(cell.c_str());
@@ -119,10 +125,10 @@ void alternative_row(const Scene& scene, Requests& asked, const gui::Alternative
   }
 }
 
-void alternatives(const Scene& scene, Requests& asked, const std::string& connection) {
-  const gui::Alternatives* all = scene.model.alternatives(connection);
+void alternatives(const Scene& scene, Requests& asked, const plan::ConnectionPlan& connection) {
+  const gui::Alternatives* all = scene.model.alternatives(connection.name);
   if (all == nullptr) {
-    asked.push_back(WorkOutAlternatives{connection});
+    asked.push_back(WorkOutAlternatives{connection.name});
     ImGui::TextDisabled("other runs are being worked out ...");
     return;
   }
@@ -130,12 +136,13 @@ void alternatives(const Scene& scene, Requests& asked, const std::string& connec
     ImGui::TextDisabled("there are no other runs");
     return;
   }
-  if (!ImGui::BeginTable("alternatives", static_cast<int>(std::size(kColumns)),
+  const std::size_t columns = columns_of(connection);
+  if (!ImGui::BeginTable("alternatives", static_cast<int>(columns),
                          ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit))
     return;
-  for (const char* title : kColumns) ImGui::TableSetupColumn(title);
+  for (std::size_t column = 0; column < columns; ++column) ImGui::TableSetupColumn(kColumns[column]);
   ImGui::TableHeadersRow();
-  for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(scene, asked, *all, row);
+  for (std::size_t row = 0; row < all->rows.size(); ++row) alternative_row(scene, asked, *all, row, columns);
   ImGui::EndTable();
   note_place(scene, fmt::format("runs {}", all->rows.size()), {});
 }
@@ -273,7 +280,7 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
                                             write_length(connection.run_length, units))
                                     .c_str());
   }
-  if (connection.chain() != nullptr || connection.request.taken) alternatives(scene, asked, connection.name);
+  if (connection.chain() != nullptr || connection.request.taken) alternatives(scene, asked, connection);
 }
 
 void connection_particulars(const Scene& scene, Requests& asked, std::string& wish,

@@ -85,6 +85,32 @@ class Start(unittest.TestCase):
         self.assertRegex(text, r"length: 48\b", "a bare number takes the job's unit")
         self.assertIn("# Write measures as you would say them", text, "with the starter's comments")
 
+    def test_return_and_tab_go_through_what_is_asked_wherever_one_begins(self):
+        window = self.window
+        window.click("start new")
+        window.wait_for(lambda p: "drawn reservoir.inside.length" in p, "the drawing's fields")
+        window.click("drawn reservoir.inside.length")
+        window.type("48")
+        window.key("Tab")
+        time.sleep(0.5)
+        for text in ("20", "15"):
+            window.type(text)
+            window.key("Return")
+            time.sleep(0.5)
+        window.type("10 ga steel")
+        window.key("Return")
+        window.wait_for(lambda p: p["revision"][0] >= 4.0, "four values")
+        time.sleep(0.5)
+        window.key("ctrl+shift+s")
+        time.sleep(0.5)
+        window.key("ctrl+a")
+        window.type(str(self.folder / "mine.yaml"))
+        window.key("Return")
+        window.wait_for(lambda p: p["has file"] == (1.0,), "the save")
+        job = (self.folder / "mine.yaml").read_text()
+        for line in ("length: 48 in", "width: 20 in", "height: 15 in", "sheet: 10 ga steel"):
+            self.assertIn(line, job)
+
     def test_the_drawing_follows_what_is_typed_before_it_is_left(self):
         window = self.window
         window.click("start new")
@@ -151,6 +177,16 @@ class Start(unittest.TestCase):
                 self.assertEqual(place, after[name], f"{name} stays where it was")
         self.give("field", "reservoir.sheet", "10 ga steel")
         window.wait_for(lambda p: "wrong reservoir.sheet" not in p, "the reason to go")
+
+    def test_a_misspelt_key_is_shown_in_its_line_and_its_measure_is_not_asked_for(self):
+        job = self.folder / "bench.yaml"
+        text = (EXAMPLES / "bevel-bench.yaml").read_text()
+        self.assertIn("inside: {length: 48 in", text)
+        job.write_text(text.replace("inside: {length: 48 in", "inside: {lenght: 48 in"))
+        self.window.kill()
+        self.window = Window(self.screen, VIEW, self.folder, job)
+        places = self.window.wait_for(lambda p: p["sheet"] == (5.0,), "the job file")
+        self.assertFalse([n for n in places if "to give" in n])
 
 
 if __name__ == "__main__":

@@ -2,6 +2,7 @@
 
 #include "report/drawing/plot_drawing.h"
 #include "report/drawing/plot_series.h"
+#include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
 
 #include <gtest/gtest.h>
@@ -26,6 +27,16 @@ TEST(Timeline, MarksWhereATransferEndsBeforeItsGoal) {
   ASSERT_FALSE(timeline.marks.empty());
   EXPECT_EQ(timeline.marks[0].text, "pressures balance");
   EXPECT_TRUE(timeline.marks[0].warning);
+}
+
+TEST(Timeline, CallsNoTableDrainedThatKeepsMostOfItsWater) {
+  const plan::Plan plan = plan::plan_of_text(plan::with(plan::kBench, "inlet: {port: 1 FNPT, where: floor}",
+                                                        "inlet: {port: 1 FNPT, where: side, opens at: 3 in}"));
+  ASSERT_GT(plan.transfer.left_in_table, plan.transfer.fill.volume * 0.5);
+  const Timeline timeline = timeline_of(plan);
+  ASSERT_EQ(timeline.marks.size(), 2u);
+  EXPECT_EQ(timeline.marks[1].text, "no more runs back");
+  EXPECT_TRUE(timeline.marks[1].warning);
 }
 
 TEST(InstantAt, IsThePlansOwnAtItsInstantsAndBetweenThemBetween) {

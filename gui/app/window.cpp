@@ -174,8 +174,11 @@ struct Window::Inside {
     number("cut letters", drawn.cut.size());
     for (std::size_t i = 0; i < drawn.cut.size(); ++i)
       text += fmt::format("cut letter {}\t{:.1f} {:.1f}\n", i + 1, drawn.cut[i].x, drawn.cut[i].y);
-    for (const auto& [name, box] : desk.places.boxes)
+    for (const auto& [key, box] : desk.places.boxes) {
+      std::string name = key;
+      std::replace(name.begin(), name.end(), '\n', ' ');
       text += fmt::format("{}\t{:.1f} {:.1f} {:.1f} {:.1f}\n", name, box.left, box.top, box.right, box.bottom);
+    }
     std::filesystem::path written = wishes.places;
     written += ".new";
     std::ofstream(written, std::ios::binary) << text << "end\n";

@@ -104,7 +104,7 @@ std::vector<std::string> still_to_give(const JobState& job) {
 bool only_lacks_measures(const JobState& job) {
   return !still_to_give(job).empty() &&
          std::all_of(job.problems.begin(), job.problems.end(), [&](const quantity::Problem& problem) {
-           return problem.code == quantity::kMissingKey || stands_at_theirs(job, problem);
+           return problem.code == quantity::mistake::kMissingKey || stands_at_theirs(job, problem);
          });
 }
 

@@ -2,6 +2,7 @@
 
 #include "gui/model/canvas/run_words.h"
 #include "gui/views/canvas/canvas_words.h"
+#include "gui/views/canvas/free_room.h"
 #include "gui/views/canvas/node_words.h"
 
 #include <fmt/format.h>
@@ -42,22 +43,6 @@ void paint_flow(const Lens& lens, const std::vector<ImVec2>& way, ImU32 color) {
   ImGui::GetWindowDrawList()->AddTriangleFilled(
       tip, {tip.x - 2.0F * dx * size - dy * size, tip.y - 2.0F * dy * size + dx * size},
       {tip.x - 2.0F * dx * size + dy * size, tip.y - 2.0F * dy * size - dx * size}, color);
-}
-
-/// Nothing else is drawn or written there: the table, a part, its words.
-bool stands_free(const gui::Layout& layout, const Lens& lens, const PixelBox& room) {
-  const auto apart = [&](const gui::Box& box) {
-    if (box.size.width <= 0.0F) return true;
-    const gui::Point low = lens.on_screen(box.corner);
-    const gui::Point high = lens.on_screen({box.right(), box.bottom()});
-    return high.x <= room.left || room.right <= low.x || high.y <= room.top || room.bottom <= low.y;
-  };
-  if (!apart(layout.nodes[gui::kTable])) return false;
-  return std::all_of(layout.runs.begin(), layout.runs.end(), [&](const gui::RunBlock& block) {
-    return apart(block.title) && std::all_of(block.nodes.begin(), block.nodes.end(), [&](const gui::PlacedNode& node) {
-             return apart(node.box) && apart(node.words);
-           });
-  });
 }
 
 /// What leads to the shop's own air is drawn as a line and bought by nobody: it is named on its longest piece.

@@ -2,6 +2,7 @@
 
 #include "gui/model/canvas/lid_places.h"
 #include "gui/views/canvas/canvas_words.h"
+#include "gui/views/canvas/free_room.h"
 #include "gui/views/canvas/node_words.h"
 #include "report/drawing/section_devices.h"
 #include "report/words/riser_label.h"
@@ -121,7 +122,7 @@ class VesselPainter {
       else
         left = x + half;
     }
-    if (plan().riser.bung.empty()) left = (box_.left + box_.right) / 2.0F + half;
+    if (plan().riser.bung.empty()) left = assumed_place() + half;
     const std::string text = vessel_words(plan(), node_, scene_.shown.units);
     const PixelBox wide{left + lens_.px(12.0F), box_.top, right - lens_.px(12.0F), box_.bottom - lens_.px(5.0F)};
     const float top = wide.bottom - words_.measure(kVesselWords, text, wide.width()).y;
@@ -154,20 +155,38 @@ class VesselPainter {
     }
   }
 
-  /// Where the job tells of no port for it: in the middle, in broken lines up to the table.
+  /// Where the job tells of no port for it: in broken lines up to the table, as near to the middle as the runs leave
+  /// room.
   void assumed_riser() {
-    const float x = (box_.left + box_.right) / 2.0F;
     const float top = lens_.on_screen({0.0F, scene_.shown.layout.nodes[gui::kTable].bottom()}).y;
     const float half = gui::half_of_riser(plan(), scene_.shown.layout);
+    const float x = assumed_place();
     for (const float side : {-half, half})
       dashed(list_, {x + lens_.px(side), top}, {x + lens_.px(side), box_.bottom - lens_.px(8.0F)},
              packed(scene_.theme[Ink::part_edge]), scene_.scale);
     const std::string text = "water line assumed: no port is given for it";
     const float line = words_.line(kVesselWords);
-    const float y = (top + box_.top - line) / 2.0F;
-    const float left = x + lens_.px(half + 9.0F);
     const float wide = words_.measure(kVesselWords, text).x;
-    words_.put(kVesselWords, {left, y}, Ink::faint_text, text, {left, y, left + wide + 1.0F, y + line + 1.0F});
+    const float off = lens_.px(half + 9.0F);
+    for (const float left : {x + off, x - off - wide})
+      for (const float share : {0.5F, 0.25F, 0.1F, 0.75F}) {
+        const float y = top + share * (box_.top - top - line);
+        const PixelBox room{left, y, left + wide + 1.0F, y + line + 1.0F};
+        if (!stands_free(scene_.shown.layout, lens_, room)) continue;
+        words_.put(kVesselWords, {left, y}, Ink::faint_text, text, room);
+        return;
+      }
+  }
+
+  float assumed_place() const {
+    const float top = lens_.on_screen({0.0F, scene_.shown.layout.nodes[gui::kTable].bottom()}).y;
+    const float half = lens_.px(gui::half_of_riser(plan(), scene_.shown.layout));
+    const float middle = (box_.left + box_.right) / 2.0F;
+    const float most = (box_.right - box_.left) / 2.0F - 2.0F * half;
+    for (float aside = 0.0F; aside < most; aside += half)
+      for (const float x : {middle + aside, middle - aside})
+        if (stands_free(scene_.shown.layout, lens_, {x - 1.5F * half, top + 1.0F, x + 1.5F * half, box_.top})) return x;
+    return middle;
   }
 
   void table() {

@@ -11,7 +11,9 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace riserun::views {
@@ -262,29 +264,57 @@ void ask_count(const Scene& scene, QuestionState& state, Requests& asked) {
   done(state);
 }
 
+/// What the bin holds first, then by price.
+std::vector<gui::Choice> sorted_choices(const plan::Plan& plan, std::size_t connection, std::size_t place) {
+  std::vector<gui::Choice> choices = gui::choices_at(plan, connection, place);
+  std::stable_sort(choices.begin(), choices.end(), [&](const gui::Choice& a, const gui::Choice& b) {
+    const auto key = [&](const gui::Choice& choice) {
+      return std::pair(choice.in_bin == 0, plan.catalog->part(choice.part).price);
+    };
+    return key(a) < key(b);
+  });
+  return choices;
+}
+
+/// The arrows walk along the rows, Return takes the one that they are on.
 void ask_choices(const Scene& scene, QuestionState& state, Requests& asked) {
   const plan::Plan& plan = *scene.shown.plan;
   std::size_t row = 0;
   while (row < plan.connections.size() && plan.connections[row].name != state.connection) ++row;
   const bool there = row < plan.connections.size() && plan.connections[row].chain() != nullptr &&
                      state.place < plan.connections[row].chain()->parts.size();
+  const auto choices = there ? sorted_choices(plan, row, state.place) : std::vector<gui::Choice>{};
+  std::optional<std::size_t> taken;
   if (there) {
-    const auto choices = gui::choices_at(plan, row, state.place);
     ImGui::TextDisabled("%s",
                         choices.empty() ? "Nothing else goes onto both neighbours." : "Goes onto both neighbours:");
-    ImGui::BeginChild("choices", {scene.px(460.0F), scene.px(260.0F)}, true);
-    for (const gui::Choice& choice : choices) {
-      const catalog::Part& part = plan.catalog->part(choice.part);
+    const auto pressed = [](Key key) { return ImGui::IsKeyPressed(static_cast<int>(key), true); };
+    const int before = state.choice;
+    if (ImGui::IsWindowAppearing()) state.choice = 0;
+    if (pressed(Key::down)) ++state.choice;
+    if (pressed(Key::up)) --state.choice;
+    state.choice = std::clamp(state.choice, 0, std::max(0, static_cast<int>(choices.size()) - 1));
+    ImGui::BeginChild("choices", {scene.px(460.0F), scene.px(260.0F)}, true, ImGuiWindowFlags_NoNav);
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+      const catalog::Part& part = plan.catalog->part(choices[i].part);
       const std::string text =
           fmt::format("{}, {}   {}", part.name, plan.catalog->material(part.material).name,
-                      choice.in_bin > 0 ? fmt::format("{} in stock", choice.in_bin) : write_price(part.price));
-      if (!ImGui::Selectable(text.c_str())) continue;
-      asked.push_back(gui::Perform{gui::SwapPart{state.connection, state.part, part.id}});
-      done(state);
+                      choices[i].in_bin > 0 ? fmt::format("{} in stock", choices[i].in_bin) : write_price(part.price));
+      const bool chosen = static_cast<int>(i) == state.choice;
+      if (ImGui::Selectable(text.c_str(), chosen)) taken = i;
+      note_item(scene, fmt::format("choice {}{}", i, chosen ? " chosen" : ""));
+      if (chosen && before != state.choice) ImGui::SetScrollHereY();
     }
     ImGui::EndChild();
   }
-  if (ImGui::Button(words::kCancel) || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
+  const bool cancelled = button(words::kCancel);
+  if (!taken && !choices.empty() && !ImGui::IsWindowAppearing() && !ImGui::IsItemFocused() &&
+      ImGui::IsKeyPressed(static_cast<int>(Key::enter), false))
+    taken = static_cast<std::size_t>(state.choice);
+  if (taken && !cancelled)
+    asked.push_back(
+        gui::Perform{gui::SwapPart{state.connection, state.part, plan.catalog->part(choices[*taken].part).id}});
+  if (taken || cancelled || ImGui::IsKeyPressed(static_cast<int>(Key::escape), false)) done(state);
 }
 
 struct Question {

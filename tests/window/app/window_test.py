@@ -126,6 +126,21 @@ class Bench(Driven):
         self.window.key("ctrl+0")
         self.window.wait_for(lambda p: abs(height(p) - usual) < 1.5, "the usual letters")
 
+    def test_a_part_is_swapped_by_keys_alone_once_it_is_chosen(self):
+        window = self.window
+        window.click(self.water_part())
+        window.wait_for(lambda p: "take 1" in p, "the part to be chosen")
+        before = window.revision()
+        window.key("Return")
+        window.wait_for(lambda p: "choice 0 chosen" in p, "the parts that fit, the first marked")
+        window.key("Down")
+        window.wait_for(lambda p: "choice 1 chosen" in p, "the next to be marked")
+        window.key("Return")
+        window.wait_for_act(before)
+        window.key("ctrl+s")
+        window.wait_for(lambda p: p["unsaved"] == (0.0,), "the save")
+        self.assertIn("take:", "".join(changed_lines(self.original, self.job.read_text(encoding="utf-8"))))
+
     def test_a_field_that_waits_to_be_typed_into_is_drawn_seldom(self):
         self.window.key("ctrl+3")
         self.window.roll_to("field riser.clearance", "pane measurements")

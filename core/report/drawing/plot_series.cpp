@@ -40,11 +40,15 @@ std::vector<Reading> readings(Quantity quantity, UnitSystem units) {
   return {};
 }
 
-/// The curve's own instants, and those of its limiting courses, so that no corner of the band is cut off.
+/// The curve's own instants, and those of its limiting courses, so that no corner of the band is cut off; and right
+/// after the end of each, where its flow stops at once.
 std::vector<Time> times_of(const Transfer& transfer) {
+  const Time at_once = seconds(1.0e-3);
   std::vector<Time> times;
-  for (const auto* history : {&transfer.history, &transfer.history_fast, &transfer.history_slow})
+  for (const auto* history : {&transfer.history, &transfer.history_fast, &transfer.history_slow}) {
     for (const Instant& instant : *history) times.push_back(instant.time);
+    if (!history->empty()) times.push_back(history->back().time + at_once);
+  }
   std::sort(times.begin(), times.end());
   times.erase(std::unique(times.begin(), times.end()), times.end());
   return times;

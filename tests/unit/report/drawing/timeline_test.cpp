@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace riserun::report {
 namespace {
 
@@ -81,6 +83,19 @@ TEST(Plot, HoldsTheCurveInsideItsBand) {
     }
     EXPECT_TRUE(has_width) << plot.title;
   }
+}
+
+TEST(Plot, OfTheFlowFallsStraightDownWhereTheFillEnds) {
+  const plan::Plan& plan = plan::bevel_bench();
+  const Plot plot = plot_of(plan, timeline_of(plan), Quantity::flow, UnitSystem::inch);
+  const double end = in_seconds(plan.transfer.fill.time);
+  const std::vector<PlotPoint>& points = plot.series[0].points;
+  const auto after =
+      std::find_if(points.begin(), points.end(), [&](const PlotPoint& p) { return p.time > end + 1e-9; });
+  ASSERT_NE(after, points.end());
+  EXPECT_EQ(after->value, 0.0);
+  EXPECT_LT(after->time, end + 0.01);
+  EXPECT_GT((after - 1)->value, 1.0);
 }
 
 TEST(Plot, ReadsInTheUnitsAskedFor) {

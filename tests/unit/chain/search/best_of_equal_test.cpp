@@ -58,7 +58,7 @@ TEST(OrderOfTheLine, IsAtHomeWithAForeignThreadBesideAHose) {
     strange half: 1 H male, 1 B male, 1c
     its strange other: 1 B female, 1 H male, 1c
   )");
-  EXPECT_EQ(shop.chain(shop.ask("1 H female", "1 H female", Order::line)), "screwed half, its other half");
+  EXPECT_EQ(shop.chain(shop.ask("1 H female", "1 H female", Order::line)), "its other half, screwed half");
 }
 
 TEST(OrderOfTheLine, TakesADielectricUnionOnlyWhereMetalsAreParted) {

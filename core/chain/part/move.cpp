@@ -196,6 +196,17 @@ MaterialId facing_material(const Part& part, std::size_t port) {
   return part.material_at(port);
 }
 
+}  // namespace
+
+ShownMetal shown_metal(const Catalog& catalog, PartId id, std::size_t port) {
+  if (!id.valid()) return {};
+  const Part& part = catalog.part(id);
+  const Make make = make_of(catalog, id);
+  return {make.device ? MaterialId{} : facing_material(part, port), make.bends};
+}
+
+namespace {
+
 bool may_be_joined_still(const Catalog& catalog, PortTypeId type) {
   const auto mates = catalog.mates(type);
   return std::any_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {

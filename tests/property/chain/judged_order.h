@@ -64,11 +64,19 @@ std::int64_t count_body(const Catalog& catalog, const catalog::Part& part, const
 /// A hose bends so far that a joint at one of these ports closes, whichever goes onto it: also one that slides
 /// together.
 bool hose_closes(const Catalog& catalog, const catalog::Part& part, std::size_t one, std::size_t other);
+/// What a port shows its neighbour: its metal, but a device nothing, nor what keeps metals apart and has no second one.
+struct Shown {
+  std::optional<MaterialId> metal;
+  bool is_hose = false;
+};
+Shown shown_at(const Catalog& catalog, PartId part, std::size_t port);
+using JudgedJoints = std::vector<std::pair<Shown, Shown>>;
 /// A chain's parts stand in their order, between the first end and the last.
 enum class Shape { chain, tree };
 /// Fills in the parts that are of another material than they should be, plugs included.
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
-                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Shape shape, Sums& sums);
+                     const std::vector<std::optional<MaterialId>>& ends, const JudgedJoints& joints, Galvanic galvanic,
+                     Shape shape, Sums& sums);
 /// The same, then the ids, then the ports.
 bool better(Order order, const Sums& a, const Sums& b);
 

@@ -63,8 +63,16 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
   std::vector<int> uses(catalog_.parts().size(), 0);
   std::vector<PartId> parts;
   std::vector<std::optional<MaterialId>> ends{request_.rules.from.material};
+  JudgedJoints joints;
   for (std::size_t row = 0; row < tree.size(); ++row) {
     const TreeItem& item = tree[row];
+    const Shown host = item.host < 0
+                           ? Shown{request_.rules.from.material, false}
+                           : shown_at(catalog_, tree[static_cast<std::size_t>(item.host)].part, item.host_port);
+    if (item.what != What::target)
+      joints.emplace_back(host, shown_at(catalog_, item.part, item.enter));
+    else if (request_.branch(item.kind).devices.empty())
+      joints.emplace_back(host, Shown{request_.targets[item.kind].material, false});
     if (item.what == What::target) {
       if (request_.branch(item.kind).devices.empty()) ends.push_back(request_.targets[item.kind].material);
       sums.tokens.emplace_back("", item.kind);
@@ -86,7 +94,7 @@ TreeSums TreeTrial::add_up(const std::vector<TreeItem>& tree) const {
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
     sums.drawbacks += part.name.find("close nipple") != std::string::npos ? 1 : 0;
   }
-  count_materials(catalog_, parts, ends, request_.rules.galvanic, Shape::tree, sums);
+  count_materials(catalog_, parts, ends, joints, request_.rules.galvanic, Shape::tree, sums);
   for (std::uint32_t row = 0; row < uses.size(); ++row) {
     const int bought = std::max(0, uses[row] - request_.rules.bin.count_of({row}));
     sums.buy += bought;

@@ -52,7 +52,7 @@ CASES = [
     (("2 FNPT", "2 FNPT", HELD, *need("ball valve"), "--span", "24 in"), "2",
      [NIPPLE, "ball valve", NIPPLE, "union", NIPPLE], None),
     (("1 FNPT", "1 FNPT", *need("hose"), "--span", "18 in", "--offset", "3 in"), "1",
-     ["barb to male pipe", "hose", "barb to male pipe"], {"brass", "rubber"}),
+     ["barb to male pipe", "hose", "barb to male pipe"], {"nylon", "rubber"}),
     # One piece of tube is bowed into its second nut where it has room; into a short gap something else must close.
     (("3/8 compression", "3/8 compression", "--span", "20 in"), "1/4", ["copper tube"], {"copper"}),
     (("3/8 compression", "3/8 FNPT", "--span", "20 in"), "1/4 3/8", ["copper tube", "compression to male pipe"],
@@ -65,6 +65,8 @@ CASES = [
     (("3/4 PEX tube", "3/4 FNPT", "--span", "8 ft"), "3/4", ["PEX coupling", "PEX tube", "PEX to male pipe"], None),
     (("1/2 PEX tube", "1/2 PEX tube", "--span", "30 in", "--offset", "10 in"), "1/2",
      ["PEX 90 elbow", "PEX tube", "PEX 90 elbow", "PEX tube", "PEX coupling"], {"PEX", "brass"}),
+    # And a line of hose in hose.
+    (("1/2 hose end", "1/2 FNPT", "--span", "6 ft"), "1/2", ["barb splicer", "hose", "barb to male pipe"], None),
     # Hoses that come with their ends on, longer than their gap, also aside.
     (("3/4 MGHT", "3/4 FGHT", "--span", "9 ft"), "3/4", ["garden hose"], {"rubber"}),
     (("3/4 MGHT", "3/4 FGHT", "--span", "24 ft"), "3/4", ["garden hose"], {"rubber"}),
@@ -76,10 +78,17 @@ CASES = [
      ["flexible connector"], {"brass"}),
     (("3/4 MNPT", "3/4 MNPT", "--span", "11 in", *need("flexible connector")), "3/4", ["flexible connector"], {"brass"}),
     # Hose.
+    # A nylon barb goes into a metal thread, and two of a hose are of one kind; where air or heat is, of brass.
     (("1 FNPT", "1 FNPT", *need("hose")), "1", ["barb to male pipe", "hose", "barb to male pipe"],
-     {"brass", "rubber"}),
-    (("3/4 FNPT", "3/4 barb", HELD), "3/4", ["barb to male pipe", "hose"], {"brass", "rubber"}),
-    (("1-1/2 FNPT", "1-1/2 hose end"), "1-1/2", ["combination nipple"], None),
+     {"nylon", "rubber"}),
+    (("2 FNPT", "2 FNPT", "--span", "28 in", *need("hose")), "2", ["barb to male pipe", "hose", "barb to male pipe"],
+     {"nylon", "rubber"}),
+    (("1 FNPT", "1 FNPT", "--galvanic", "avoid", *need("hose")), "1",
+     ["barb to male pipe", "hose", "barb to male pipe"], {"nylon", "rubber"}),
+    (("1 FNPT", "1 FNPT", "--hottest", "140 F", *need("hose")), "1",
+     ["barb to male pipe", "hose", "barb to male pipe"], {"brass", "rubber"}),
+    (("3/4 FNPT", "3/4 barb", HELD), "3/4", ["barb to male pipe", "hose"], {"nylon", "rubber"}),
+    (("1-1/2 FNPT", "1-1/2 hose end"), "1-1/2", ["barb to male pipe"], None),
     (("1-1/2 FNPT", "1-1/2 hose end", HELD, *need("ball valve")), "1-1/2", [NIPPLE, "ball valve", "combination nipple"],
      None),
     (("3/4 MGHT", "3/4 MGHT"), "3/4", ["female hose thread to female hose thread adapter"], None),

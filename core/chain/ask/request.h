@@ -33,15 +33,17 @@ using catalog::PortTypeId;
 ///      with ports of unlike kinds only where no end's metal is known, or both are and need not be kept apart.
 ///   4. fewest size changes: parts whose two passed ports differ in nominal size; each weighs in 3. as a port does.
 ///   5. fewest parts, plugs included.
-///   6. one material: fewest parts of a metal that must be kept apart from a known end's (brass between copper and
-///      steel), then fewest that are not of an end's own (of the better of the two, where known; steel and black iron
-///      are one metal, Catalog::same_metal), then those nearest to it in the galvanic series (brass goes into copper
-///      before stainless; what is no metal is farthest), then fewest that are not of the run's commonest; a device is
-///      of any here: what joins it need not follow its metal. What bends counts among the first of these alone: no
-///      hose is of the line's metal. Neither metals kept apart nor nearness count where
-///      Galvanic::avoid parts them anyway. In a chain between two known metals that must be kept apart the parts before
-///      the first part that does so (a dielectric union) are held against the first end alone, those behind it against
-///      the last, and it itself against neither.
+///   6. one material: fewest joints, inside the run and at known ends, whose two metals must be kept apart; a device,
+///      which comes in the metal that it is made in, has none. Then fewest parts that are not of an end's own metal (of
+///      the better of the two, where known; steel and black iron are one, Catalog::same_metal), then, where an end's is
+///      known, the fewest steps of the galvanic series over all joints (brass goes into copper before stainless; what
+///      is no metal is farthest), then fewest that are not of the run's commonest; a device is of any here, too. What
+///      bends counts among the first of these alone: no hose is of the line's metal. Neither metals kept apart nor
+///      steps count where Galvanic::avoid parts them anyway. A chain between two known metals that must be kept apart
+///      is a go-between: with the joints count its parts that must be kept apart from an end's (brass between copper
+///      and steel), and steps are those of parts from an end's own. There the parts before the first that parts the two
+///      (a dielectric union) are held against the first end alone, those behind it against the last, itself against
+///      neither.
 ///   7. the lowest price to pay.
 /// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
 /// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their

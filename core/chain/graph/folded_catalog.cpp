@@ -14,7 +14,7 @@ constexpr std::size_t kMostFoldings = 16;
 
 struct Candidate {
   std::tuple<std::uint32_t, std::uint32_t, bool, Bow, bool, std::uint32_t, std::uint32_t, std::int64_t, std::int64_t,
-             std::int64_t, std::uint32_t>
+             std::int64_t, std::uint32_t, ShownMetal, ShownMetal>
       class_key;
   std::tuple<std::int64_t, std::int64_t, std::int64_t, std::uint32_t, std::size_t> goodness;  // smaller is better
   Way way;
@@ -71,7 +71,9 @@ WayClasses FoldedCatalog::fold(const Folding& folding) const {
             folding.by_material ? move.enter_material.row : none, folding.by_material ? move.leave_material.row : none,
             by_bore ? move.enter_bore : 0, by_bore ? move.leave_bore : 0,
             folding.by_make ? 2 * move.own.other_kinds + (catalog_->part({row}).dielectric ? 1 : 0) : 0,
-            folding.by_make ? catalog_->part({row}).material.row : none},
+            folding.by_make ? catalog_->part({row}).material.row : none,
+            folding.by_make ? shown_metal(*catalog_, {row}, enter) : ShownMetal{},
+            folding.by_make ? shown_metal(*catalog_, {row}, 1 - enter) : ShownMetal{}},
            {first_measure(folding.order, move.own), move.own.cents, move.own.drawbacks, ranks_[row], enter},
            {row << 1 | enter}});
     }

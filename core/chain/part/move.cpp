@@ -1,5 +1,7 @@
 #include "chain/part/move.h"
 
+#include "chain/part/at_home.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -194,6 +196,17 @@ MaterialId facing_material(const Part& part, std::size_t port) {
   return part.material_at(port);
 }
 
+}  // namespace
+
+ShownMetal shown_metal(const Catalog& catalog, PartId id, std::size_t port) {
+  if (!id.valid()) return {};
+  const Part& part = catalog.part(id);
+  const Make make = make_of(catalog, id);
+  return {make.device ? MaterialId{} : facing_material(part, port), make.bends};
+}
+
+namespace {
+
 bool may_be_joined_still(const Catalog& catalog, PortTypeId type) {
   const auto mates = catalog.mates(type);
   return std::any_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) {
@@ -231,6 +244,8 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.leave_type = part.ports[leave].type;
   move.enter_material = facing_material(part, enter);
   move.leave_material = facing_material(part, leave);
+  move.enter_at_home = is_at_home_on(catalog, part, enter);
+  move.leave_at_home = is_at_home_on(catalog, part, leave);
   move.enter_bore = in_nanometres(port_bore(catalog, part, enter));
   move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
   move.closes = part.closing || gives_way(catalog, part, enter, leave);

@@ -29,6 +29,8 @@ struct Move {
   PortTypeId leave_type;
   MaterialId enter_material;  // wetted metal that faces the neighbour; invalid: no galvanic verdict
   MaterialId leave_material;
+  bool enter_at_home = false;  // its thread is at home on the part, is_at_home_on
+  bool leave_at_home = false;
   std::int64_t enter_bore = 0;  // nanometres; 0: not known
   std::int64_t leave_bore = 0;
   bool closes = false;  // holds a closing joint of its own
@@ -61,6 +63,16 @@ struct Make {
 Make make_of(const Catalog& catalog, PartId part);
 /// The makes of a move's part and of its plugs, one for each.
 std::vector<Make> makes_of(const Catalog& catalog, const Move& move);
+
+/// What an end shows its neighbour where metals are looked at. Devices show nothing: they come in the metal that they
+/// are made in. Nor does what keeps metals apart and has no second metal of its own.
+struct ShownMetal {
+  MaterialId metal;    // invalid: nothing
+  bool bends = false;  // of a hose
+  auto operator<=>(const ShownMetal&) const = default;
+};
+ShownMetal shown_metal(const Catalog& catalog, PartId part, std::size_t port);
+inline ShownMetal shown_metal(const PortEnd& end) { return {end.material.value_or(MaterialId{}), false}; }
 
 /// What moves must share to take the same room.
 using Shape = std::tuple<std::int64_t, std::int32_t, std::int64_t, std::int64_t, int, std::int64_t>;

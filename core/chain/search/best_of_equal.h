@@ -5,7 +5,8 @@
 // How it works: those chains are the ways through the arcs on shortest paths, which form a small graph without cycles.
 // For each material that occurs there (and each known one of the two ends) the parts that are not of it add up along a
 // chain, so that the least is worked out from the goal back to the start; the run's commonest material is the one that
-// comes to least. O(arcs * materials). Where a part keeps the two ends' metals apart, a state counts before it and
+// comes to least. What meets what in a joint counts, too: a place is a state with the metal that is left
+// there. O(arcs * materials^2). Where a part keeps the two ends' metals apart, a state counts before it and
 // behind it as two.
 #pragma once
 
@@ -15,8 +16,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <optional>
-#include <unordered_map>
 #include <vector>
 
 namespace riserun::chain {
@@ -30,32 +31,37 @@ struct BestOfEqual {
 /// Gathers the arcs and reads the best chain off them.
 class EqualChains {
  public:
-  EqualChains(const FoldedCatalog& folded, const std::vector<Move>& moves) : folded_(folded), moves_(moves) {}
+  EqualChains(const FoldedCatalog& folded, const std::vector<Move>& moves, EndMetals ends)
+      : folded_(folded), moves_(moves), ends_(std::move(ends)) {}
 
   /// @param onward  onward(state, arc, end): calls arc(move, state) for each move that leads on along a chain, and
   ///                end(rest of the landing) where a chain may end at that state
   template <class Onward>
   void gather(std::uint32_t start, Onward onward) {
-    std::unordered_map<std::uint32_t, std::uint32_t> known{{start, 0}};
-    std::vector<std::uint32_t> states{start};
+    using State = std::pair<std::uint32_t, ShownMetal>;
+    std::map<State, std::uint32_t> known{{{start, ends_.first}, 0}};
+    std::vector<State> states{{start, ends_.first}};
     for (std::uint32_t at = 0; at < states.size(); ++at) {
       Place place;
-      const auto arc = [&](std::uint32_t move, std::uint32_t to) {
-        const auto [found, is_new] = known.try_emplace(to, static_cast<std::uint32_t>(states.size()));
-        if (is_new) states.push_back(to);
-        place.arcs.push_back({move, found->second});
+      place.left = states[at].second;
+      const auto arc = [&](std::uint32_t row, std::uint32_t to) {
+        const Move& move = moves_[row];
+        const State next{to, shown_metal(folded_.catalog(), move.part, move.leave)};
+        const auto [found, is_new] = known.try_emplace(next, static_cast<std::uint32_t>(states.size()));
+        if (is_new) states.push_back(next);
+        place.arcs.push_back({row, found->second});
       };
-      onward(states[at], arc, [&](const Rest& rest) { place.end = std::min(rest, place.end.value_or(rest)); });
+      onward(states[at].first, arc, [&](const Rest& rest) { place.end = std::min(rest, place.end.value_or(rest)); });
       places_.push_back(std::move(place));
     }
     put_in_order();
   }
 
   /// @pre a chain leads from the start to an end
-  BestOfEqual best(const EndMetals& ends) {
+  BestOfEqual best() {
     std::optional<BestOfEqual> best;
     TieKey best_key;
-    for (const Yardstick& yardstick : yardsticks(folded_.catalog(), ends, makes())) {
+    for (const Yardstick& yardstick : yardsticks(folded_.catalog(), ends_, makes())) {
       const Rest rest = measure(yardstick);
       if (best && best->rest < rest) continue;
       std::vector<Move> moves = first_by_ids(yardstick);
@@ -74,6 +80,7 @@ class EqualChains {
   };
   struct Place {
     std::vector<Link> arcs;
+    ShownMetal left;            // what the part before shows
     std::optional<Rest> end;    // of the chain that ends here: how it lands
     std::array<Rest, 2> least;  // by the yardstick now, from here to an end, before and behind what parts two sides
   };
@@ -113,8 +120,14 @@ class EqualChains {
   bool side_after(const Yardstick& yardstick, const Link& link, bool is_behind) const {
     return yardstick.has_two_sides() && (is_behind || parts_metals(folded_.catalog(), moves_[link.move]));
   }
-  Rest rest_from(const Yardstick& yardstick, const Link& link, bool is_behind) const {
-    return yardstick.rest_of(folded_.catalog(), moves_[link.move], is_behind) +
+  /// What it weighs that a chain ends at that place. @pre it may
+  Rest rest_at_end(const Yardstick& yardstick, const Place& place) const {
+    return *place.end + yardstick.of_joint(folded_.catalog(), place.left, ends_.last);
+  }
+  Rest rest_from(const Yardstick& yardstick, const Place& place, const Link& link, bool is_behind) const {
+    const Move& move = moves_[link.move];
+    return yardstick.of_joint(folded_.catalog(), place.left, shown_metal(folded_.catalog(), move.part, move.enter)) +
+           yardstick.rest_of(folded_.catalog(), move, is_behind) +
            places_[link.to].least[side_after(yardstick, link, is_behind) ? 1 : 0];
   }
 
@@ -124,8 +137,8 @@ class EqualChains {
       for (const bool is_behind : {false, true}) {
         if (is_behind && !yardstick.has_two_sides()) continue;
         Rest& least = place.least[is_behind ? 1 : 0];
-        least = may_end(yardstick, is_behind) ? place.end.value_or(kNone) : kNone;
-        for (const Link& link : place.arcs) least = std::min(least, rest_from(yardstick, link, is_behind));
+        least = place.end && may_end(yardstick, is_behind) ? rest_at_end(yardstick, place) : kNone;
+        for (const Link& link : place.arcs) least = std::min(least, rest_from(yardstick, place, link, is_behind));
       }
     }
     return places_.front().least[0];
@@ -138,9 +151,9 @@ class EqualChains {
       const Place& place = places_[state / 2];
       const Rest& least = place.least[is_behind ? 1 : 0];
       for (const Link& link : place.arcs)
-        if (rest_from(yardstick, link, is_behind) == least)
+        if (rest_from(yardstick, place, link, is_behind) == least)
           emit(link.move, 2 * link.to + (side_after(yardstick, link, is_behind) ? 1 : 0));
-      if (place.end && may_end(yardstick, is_behind) && least == *place.end) emit(UINT32_MAX, 0u);
+      if (place.end && may_end(yardstick, is_behind) && least == rest_at_end(yardstick, place)) emit(UINT32_MAX, 0u);
     });
     return walk.from(0);
   }
@@ -150,6 +163,7 @@ class EqualChains {
 
   const FoldedCatalog& folded_;
   const std::vector<Move>& moves_;
+  const EndMetals ends_;
   std::vector<Place> places_;
   std::vector<std::uint32_t> order_;  // places, each behind all that it leads to
 };

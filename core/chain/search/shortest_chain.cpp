@@ -141,7 +141,7 @@ std::optional<Route> ChainSearch::run() {
   const Cost& cost = states_[goal_].cost;
   if (!keeps_the_line(request_.order))
     return Route{tight_.first_by_ids(folded_, graph_.moves(), start, goal_), cost, {}};
-  EqualChains equal(folded_, graph_.moves());
+  EqualChains equal(folded_, graph_.moves(), end_metals(folded_.catalog(), request_));
   const auto onward = tight_.turned_round(goal_);
   equal.gather(start, [&](std::uint32_t state, auto arc, auto end) {
     for (const TightArcs::Onward& next : onward[state]) {
@@ -150,7 +150,7 @@ std::optional<Route> ChainSearch::run() {
       for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
     }
   });
-  BestOfEqual best = equal.best(end_metals(folded_.catalog(), request_));
+  BestOfEqual best = equal.best();
   return Route{std::move(best.moves), cost, best.rest};
 }
 
@@ -202,7 +202,7 @@ std::optional<Route> read_off(const FoldedCatalog& folded, const Rules& rules, c
   for (const Arc& arc : first) best = std::min(best, arc.cost + to_goal[arc.to]);
   if (best == kUnreachable) return std::nullopt;
   if (keeps_the_line(request.order)) {
-    EqualChains equal(folded, graph.moves());
+    EqualChains equal(folded, graph.moves(), end_metals(folded.catalog(), request));
     equal.gather(start, [&](std::uint32_t state, auto emit, auto end) {
       const bool at_start = state == start;
       const Cost& left = at_start ? best : to_goal[state];
@@ -213,7 +213,7 @@ std::optional<Route> read_off(const FoldedCatalog& folded, const Rules& rules, c
       const auto last = at_start ? direct : graph.last_joint(rules, graph.nodes()[state], request.to);
       if (last && last->cost == left) end(Rest{});
     });
-    BestOfEqual chosen = equal.best(end_metals(folded.catalog(), request));
+    BestOfEqual chosen = equal.best();
     return Route{std::move(chosen.moves), best, chosen.rest};
   }
   FirstByIds walk(folded, graph.moves(), [&](std::uint32_t state, auto emit) {

@@ -17,6 +17,8 @@ namespace {
 
 constexpr int kMostParts = 40;
 const Length kLookAround = feet(2.0);
+const Length kLongestNipple =
+    inches(12.0);  // that a store stocks (common practice); beyond it pipe is sold by the foot
 constexpr std::size_t kMostLabels = 200'000;  // beginnings of runs, each way
 
 /// The kinds of run in the order in which they are tried. Under the orders line and bin those of a lower place come
@@ -86,16 +88,30 @@ std::int64_t strays(const Cost& cost) { return cost.tuple[3]; }
 auto rank(Order order, const SpanChoice& choice) {
   const SpanRoute& route = choice.route;
   const bool cuts_threads = choice.before_cost == kPlaceOfCutPipe;
-  return std::tuple(off_the_line(order, route.cost), weighed_parts(order, choice), choice.before_cost,
-                    cuts_threads ? strays(route.cost) : 0, cuts_threads ? choice.kind : 0, route.cost, route.rest,
-                    choice.kind, route.off);
+  return std::tuple(off_the_line(order, route.cost), choice.leaves_its_line, weighed_parts(order, choice),
+                    choice.before_cost, cuts_threads ? strays(route.cost) : 0, cuts_threads ? choice.kind : 0,
+                    route.cost, route.rest, choice.kind, route.off);
 }
 
 int before_cost(Order order, const Attempt& attempt) { return keeps_the_line(order) ? attempt.place : 0; }
 
+/// A line goes on in what its end is.
+bool is_of_tube_or_hose(const Attempt& attempt) {
+  return attempt.kind == SpanTask::Kind::cut_tube || attempt.kind == SpanTask::Kind::own_hose;
+}
+
+/// It has an end of tube or hose, which a fitter does not leave for pipe over such a distance.
+bool goes_on_as_it_ends(const Catalog& catalog, const ChainRequest& request, const SpanTask& task) {
+  if (request.order != Order::line || task.along <= in_micrometres(kLongestNipple)) return false;
+  return std::any_of(catalog.parts().begin(), catalog.parts().end(),
+                     [&](const catalog::Part& part) { return is_of_an_ends_kind(catalog, request, part); });
+}
+
 /// The most parts that a run of that kind may have to be better than the best so far; 0: none can be.
-int most_parts_to_beat(Order order, const Attempt& attempt, const SpanChoice& best) {
+/// @param leaves_its_line  as SpanChoice has it
+int most_parts_to_beat(Order order, const Attempt& attempt, bool leaves_its_line, const SpanChoice& best) {
   if (!keeps_the_line(order) || off_the_line(order, best.route.cost) != OffTheLine{}) return kMostParts;
+  if (leaves_its_line != best.leaves_its_line) return leaves_its_line ? 0 : kMostParts;
   const int place = before_cost(order, attempt);
   if (order == Order::line) {
     const auto [size_changes, weighed] = weighed_parts(order, best);
@@ -118,6 +134,7 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
                                        SpanTask task, const PartLimits& limits) {
   const Order order = rules.request().order;
   const int most_parts = task.most_parts;
+  const bool goes_on = goes_on_as_it_ends(folded.catalog(), rules.request(), task);
   std::optional<SpanChoice> best;
   for (std::size_t next = 0; next < limits.size(); ++next) {
     // Where no kind goes before another the hose is first: it is found at once, and what costs more need not be found.
@@ -125,8 +142,9 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
     const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
     task.most_parts = std::min(most_parts, limits[row]);
+    const bool leaves_its_line = goes_on && !is_of_tube_or_hose(attempt);
     if (best) {
-      const int most_to_beat = most_parts_to_beat(order, attempt, *best);
+      const int most_to_beat = most_parts_to_beat(order, attempt, leaves_its_line, *best);
       if (most_to_beat <= 0) continue;
       task.most_parts = std::min(task.most_parts, most_to_beat);
     }
@@ -134,7 +152,8 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
     if (best && !keeps_the_line(order)) dearest = best->route.cost;
     auto route = search_span(folded, rules, graph, task_of(task, attempt), dearest);
     if (!route) continue;
-    SpanChoice found{std::move(*route), attempt.make, static_cast<int>(row), before_cost(order, attempt)};
+    SpanChoice found{std::move(*route), attempt.make, static_cast<int>(row), before_cost(order, attempt),
+                     leaves_its_line};
     if (!best || rank(order, found) < rank(order, *best)) best = std::move(found);
   }
   return best;

@@ -10,9 +10,11 @@
 // run that narrows more than the best chain between the two ports at any distance is none (unless the request may
 // narrow): a fitter moves a port before he necks a line down for an inch. Under the order line then what takes the
 // least of other kinds: pipe is cut before a dielectric union makes a length; where neither end moves along, a union
-// that no need asks for counts as one such port behind what closes the run already. Then the fewest size changes, then
-// the fewest parts, a piece to be cut and threaded counting as one more (a second as one again), and stock that only
-// just lands as two: pipe is cut before two couplings make up a length, and before a turn is left out of every joint.
+// that no need asks for counts as one such port behind what closes the run already. Then, over more than the longest
+// nipple that a store stocks, a line goes on in what it ends in: a hose in hose, tube in tube, whatever pipe would save
+// (common practice). Then the fewest size changes, then the fewest parts, a piece to be cut and threaded counting as
+// one more (a second as one again), and stock that only just lands as two: pipe is cut before two couplings make up a
+// length, and before a turn is left out of every joint.
 //   1. stock pieces that land within three quarters of the band that the joints' tolerances leave (where they fall
 //   short within half of it: a taper joint can be tightened further and is never backed off), or rigid tube cut to
 //   measure (one piece, with an offset also two): whichever the order finds better, and tube where it finds them equal,
@@ -61,6 +63,8 @@ struct SpanChoice {
   int kind = 0;  // as they are tried
   /// What comes before the order's cost in the choice between kinds; less is better.
   int before_cost = 0;
+  /// An end is tube or hose, the distance is long, and the run does not go on in that.
+  bool leaves_its_line = false;
 };
 
 /// By the rule above `a` is the better run of two of one request, or of requests that differ in the order of needs

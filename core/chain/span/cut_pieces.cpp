@@ -276,7 +276,11 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
 }
 
 bool is_line_of_an_end(const Catalog& catalog, const ChainRequest& request, const Part& part) {
-  if (!part.cut_to_length || !bends(catalog, part)) return false;
+  return bends(catalog, part) && is_of_an_ends_kind(catalog, request, part);
+}
+
+bool is_of_an_ends_kind(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  if (!part.cut_to_length) return false;
   const auto kind = [&](PortTypeId type) { return catalog.port_type(type).kind; };
   const auto are_all = [&](PortTypeId end) {
     return std::all_of(part.ports.begin(), part.ports.end(),

@@ -321,7 +321,7 @@ SpanRoute SpanRun::best_of_tied() const {
   route.cost = best_->first;
   if (keeps_the_line(rules_.request().order)) {
     const auto onward = tight_.turned_round(kGoal);
-    EqualChains equal(folded_, graph_.moves());
+    EqualChains equal(folded_, graph_.moves(), end_metals(folded_.catalog(), rules_.request()));
     equal.gather(kStart, [&](std::uint32_t label, auto arc, auto end) {
       for (const TightArcs::Onward& next : onward[label]) {
         if (next.move == kNoRow) end(Rest{{0, labels_[label].off_weight, 0, 0, labels_[label].off}});
@@ -329,7 +329,7 @@ SpanRoute SpanRun::best_of_tied() const {
         for (std::uint32_t move = next.move; move < graph_.alike_end(next.move); ++move) arc(move, next.to);
       }
     });
-    BestOfEqual best = equal.best(end_metals(folded_.catalog(), rules_.request()));
+    BestOfEqual best = equal.best();
     route.moves = std::move(best.moves);
     route.rest = best.rest;
     route.off = std::exchange(route.rest.tuple[kOffPlace], 0);

@@ -151,6 +151,8 @@ BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, con
       std::count_if(request_.targets.begin(), request_.targets.end(), fixed) + (fixed(request_.rules.from) ? 1 : 0);
   BranchEnds ends{face(request_.rules.from), {{}, by_material}, held > 1 && fixed(request_.rules.from), {}};
   ends.metals.add(request_.rules.from);
+  const bool by_make = keeps_the_line(request_.rules.order);
+  if (by_make) ends.metals.first = shown_metal(request_.rules.from);
   for (std::size_t kind = 0; kind < kinds_.size(); ++kind) {
     const PortEnd& target = request_.targets[kinds_[kind].front()];
     const std::vector<catalog::PortUse>& devices = inlets_[kind][chosen[kind]].devices;
@@ -159,6 +161,7 @@ BranchEnds BranchQuestion::ends_with(const std::vector<std::size_t>& chosen, con
     made.count = static_cast<int>(kinds_[kind].size());
     made.ends = ends_to(kind);
     if (request_.branch(kinds_[kind].front()).devices.empty()) ends.metals.add(target);
+    if (devices.empty() && by_make) made.faces = shown_metal(target);
     if (devices.empty())
       made.ways.push_back({face(target), PartId{}, 0, {}, {}, {}});
     else

@@ -17,6 +17,7 @@ struct TargetKind {
   RunEnds ends;  // of a way from the base to it alone
   bool held = false;
   int count = 1;
+  ShownMetal faces{};  // the port asked for; a device shows nothing
 };
 
 struct BranchEnds {

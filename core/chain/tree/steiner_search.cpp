@@ -3,7 +3,7 @@
 #include "chain/search/yardstick.h"
 #include "chain/tree/steiner_table.h"
 
-#include <unordered_map>
+#include <map>
 
 namespace riserun::chain {
 
@@ -47,17 +47,19 @@ class BranchWriter {
   std::optional<FoundTree> first_of_best();
 
  private:
-  const Written& written(std::uint32_t item, std::uint32_t number, bool held);
-  Written write_face(std::uint32_t face, std::uint32_t number, bool held);
-  Written write_junction(std::uint32_t item, std::uint32_t number, bool held);
-  void write_targets(std::uint32_t face, std::uint32_t number, bool held, Written& first) const;
+  /// @param left  what each end of the item shows, in the order of its ports
+  const Written& written(std::uint32_t item, std::uint32_t number, bool held, const std::vector<ShownMetal>& left);
+  Written write_face(std::uint32_t face, std::uint32_t number, bool held, const ShownMetal& left);
+  Written write_junction(std::uint32_t item, std::uint32_t number, bool held, const std::vector<ShownMetal>& left);
+  void write_targets(std::uint32_t face, std::uint32_t number, bool held, const ShownMetal& left, Written& first) const;
+  Rest of_plugs(const BranchMove& move) const;
   WrittenTree write_move(std::uint32_t move, const Written& follows) const;
 
   const FoldedCatalog& folded_;
   const Rules& rules_;
   const SteinerTable& table_;
   const Yardstick yardstick_;
-  std::unordered_map<std::size_t, Written> written_;  // by cell
+  std::map<std::pair<std::size_t, std::vector<ShownMetal>>, Written> written_;  // by cell and what its ends show
 };
 
 std::optional<FoundTree> BranchWriter::first_of_best() {
@@ -73,7 +75,7 @@ std::optional<FoundTree> BranchWriter::first_of_best() {
       if (sum > best || !sum.reachable()) continue;
       const bool improves = sum < best;
       best = sum;
-      const Written& way = written(base, number, held);
+      const Written& way = written(base, number, held, {table_.ends().metals.first});
       if (improves || sorts_before(way, *first)) first = &way;
     }
   }
@@ -81,15 +83,18 @@ std::optional<FoundTree> BranchWriter::first_of_best() {
   return FoundTree{first->front().tree, best, first->front().rest, first->front().tokens};
 }
 
-const Written& BranchWriter::written(std::uint32_t item, std::uint32_t number, bool held) {
-  const std::size_t key = table_.cell(item, number, held);
+const Written& BranchWriter::written(std::uint32_t item, std::uint32_t number, bool held,
+                                     const std::vector<ShownMetal>& left) {
+  const std::pair key(table_.cell(item, number, held), left);
   if (const auto known = written_.find(key); known != written_.end()) return known->second;
-  Written made = table_.is_face(item) ? write_face(item, number, held) : write_junction(item, number, held);
+  Written made =
+      table_.is_face(item) ? write_face(item, number, held, left.front()) : write_junction(item, number, held, left);
   return written_.emplace(key, std::move(made)).first->second;
 }
 
 // Of the ways to end here that cost what the cell does, the first.
-void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool held, Written& first) const {
+void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool held, const ShownMetal& left,
+                                 Written& first) const {
   for (std::size_t kind = 0; kind < table_.ends().targets.size(); ++kind) {
     const TargetKind& target = table_.ends().targets[kind];
     for (std::size_t way = 0; way < target.ways.size(); ++way) {
@@ -98,7 +103,8 @@ void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool 
       if (table_.way_sum(kind, way) + table_.passing(number)[face] != table_.sum(face, number, held)) continue;
       const auto joint = table_.joint_between(table_.face(face), end.face);
       if (!joint || held != (target.held && !joint->closing)) continue;
-      WrittenTree made{end.rest, {static_cast<std::uint32_t>(kind)}, {}};
+      WrittenTree made{
+          end.rest + yardstick_.of_joint(rules_.catalog(), left, target.faces), {static_cast<std::uint32_t>(kind)}, {}};
       if (end.device.valid()) made.tokens.push_back(token(folded_.rank(end.device), end.port));
       made.tree.target_kind = kind;
       made.tree.end = end;
@@ -108,10 +114,16 @@ void BranchWriter::write_targets(std::uint32_t face, std::uint32_t number, bool 
   }
 }
 
+Rest BranchWriter::of_plugs(const BranchMove& move) const {
+  Rest rest;
+  for (const auto& [host, plug] : move.plugged) rest = rest + yardstick_.of_joint(rules_.catalog(), host, plug);
+  return rest;
+}
+
 // Targets sort before parts; a part by the rank of its id, then by the port that is entered; a plug by its rank.
 WrittenTree BranchWriter::write_move(std::uint32_t row, const Written& follows) const {
   const BranchMove& move = table_.moves()[row];
-  WrittenTree made{move.rest + yardstick_.rest_of(move.makes) + rest_of_trees(follows),
+  WrittenTree made{move.rest + yardstick_.rest_of(move.makes) + of_plugs(move) + rest_of_trees(follows),
                    {token(folded_.rank(move.part), move.enter)},
                    {{}, {}, move, {}}};
   std::size_t next_way = 0;
@@ -129,10 +141,10 @@ WrittenTree BranchWriter::write_move(std::uint32_t row, const Written& follows) 
   return made;
 }
 
-Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool held) {
+Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool held, const ShownMetal& left) {
   const BranchSum whole = table_.sum(face, number, held);
   Written first;
-  write_targets(face, number, held, first);
+  write_targets(face, number, held, left, first);
   const std::vector<BranchSum>& passing = table_.passing(number);
   const std::vector<BranchSum>& joining = table_.joining(number);
   for (const FaceJoint& joint : table_.joints(face)) {
@@ -147,9 +159,10 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
         BranchSum all = follows + table_.move_sum(move) + passing[joint.face] + passing[face];
         if (face != table_.base_row()) all = all + joining[joint.face];
         if (all != whole) continue;
-        const Written& onward = written(table_.tail(move), *rest, beyond);
         for (std::uint32_t row = move; row < table_.alike_end(move); ++row) {
-          Written made{write_move(row, onward)};
+          const BranchMove& part = table_.moves()[row];
+          Written made{write_move(row, written(table_.tail(move), *rest, beyond, part.left))};
+          made.front().rest = made.front().rest + yardstick_.of_joint(rules_.catalog(), left, part.entered);
           if (first.empty() || sorts_before(made, first)) first = std::move(made);
         }
       }
@@ -158,7 +171,10 @@ Written BranchWriter::write_face(std::uint32_t face, std::uint32_t number, bool 
   return first;
 }
 
-Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, bool held) {
+Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, bool held,
+                                     const std::vector<ShownMetal>& shown) {
+  const std::vector<ShownMetal> of_left(shown.begin(), shown.empty() ? shown.end() : shown.end() - 1);
+  const std::vector<ShownMetal> of_right(shown.begin() + static_cast<std::ptrdiff_t>(of_left.size()), shown.end());
   const Junction ends = table_.junction(item);
   const BranchSum whole = table_.sum(item, number, held);
   Written first;
@@ -171,8 +187,8 @@ Written BranchWriter::write_junction(std::uint32_t item, std::uint32_t number, b
       const BranchSum one = table_.sum(ends.left, *left, a);
       const BranchSum other = table_.sum(ends.right, *right, b);
       if (!one.reachable() || !other.reachable() || one + other != whole) continue;
-      Written made = written(ends.left, *left, a);
-      const Written& rest = written(ends.right, *right, b);
+      Written made = written(ends.left, *left, a, of_left);
+      const Written& rest = written(ends.right, *right, b, of_right);
       made.insert(made.end(), rest.begin(), rest.end());
       if (first.empty() || sorts_before(made, first)) first = std::move(made);
     }

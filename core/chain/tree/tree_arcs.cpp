@@ -183,11 +183,18 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     move.gates.push_back(gates_.between(id, enter, port));
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
-    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip, way.bow};
+    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip, way.bow,
+                       way.enter_at_home};
     own.size_changes += way.own.size_changes;
-    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip, way.bow});
+    move.exits.push_back(
+        {way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip, way.bow, way.leave_at_home});
   }
-  if (by_make_) move.makes.push_back(make_of(catalog_, id));
+  if (by_make_) {
+    move.makes.push_back(make_of(catalog_, id));
+    move.entered = shown_metal(catalog_, id, enter);
+  }
+  for (std::size_t port = 0; port < part.ports.size(); ++port)
+    if (move.leads_on(port)) move.left.push_back(by_make_ ? shown_metal(catalog_, id, port) : ShownMetal{});
   add_with_plugs(std::move(move), own, 0);
 }
 
@@ -204,7 +211,10 @@ void BranchMoves::add_with_plugs(BranchMove move, const Measures& own, std::size
   for (const Plug& plug : plugs_of({part.ports[port].type, part.material_at(port), false})) {
     BranchMove next = move;
     next.plugs.push_back(plug.part);
-    if (by_make_ && plug.part.valid()) next.makes.push_back(make_of(catalog_, plug.part));
+    if (by_make_ && plug.part.valid()) {
+      next.makes.push_back(make_of(catalog_, plug.part));
+      next.plugged.emplace_back(shown_metal(catalog_, move.part, port), shown_metal(catalog_, plug.part, 0));
+    }
     for (const Taking& taking : plug.source.takes) add_taking(next.takes, taking);
     add_with_plugs(std::move(next), own + plug.source.own, port + 1);
   }
@@ -218,7 +228,7 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   for (const PartId id : chain::plugs_of(rules_, host.type, host.material)) {
     for (Source& source : sources_of(rules_, digits_, id, rules_.buyable(id))) {
       source.own.drawbacks = 0;
-      if (by_make_) add_plugging(catalog_, ends_, catalog_.part(id).ports[0].type, source.own);
+      if (by_make_) add_plugging(catalog_, ends_, {catalog_.part(id).ports[0].type}, source.own);
       all.push_back({id, std::move(source)});
     }
   }
@@ -248,8 +258,9 @@ std::tuple<std::uint32_t, std::uint8_t> chosen_ports(const BranchMove& move) {
 void BranchMoves::fold() {
   const auto key = [](const BranchMove& m) {
     return std::tuple<Face, bool, std::tuple<std::uint32_t, std::uint8_t>, const std::vector<Face>&,
-                      const std::vector<Gate>&, const std::vector<Taking>&, const std::vector<Make>&>(
-        m.enter_face, m.closes, chosen_ports(m), m.exits, m.gates, m.takes, m.makes);
+                      const std::vector<Gate>&, const std::vector<Taking>&, const std::vector<Make>&, ShownMetal,
+                      const std::vector<ShownMetal>&, const std::vector<std::pair<ShownMetal, ShownMetal>>&>(
+        m.enter_face, m.closes, chosen_ports(m), m.exits, m.gates, m.takes, m.makes, m.entered, m.left, m.plugged);
   };
   const auto goodness = [&](const BranchMove& m) {
     std::vector<std::uint32_t> ranks{folded_.rank(m.part)};

@@ -43,6 +43,9 @@ struct BranchMove {
   Cost cost;                     // plugs included, what it costs to pass its ports not
   Rest rest;                     // of what does not depend on materials
   std::vector<Make> makes;       // of the part and of its plugs, where the order looks at them
+  ShownMetal entered;            // what the part shows there, likewise
+  std::vector<ShownMetal> left;  // beside exits
+  std::vector<std::pair<ShownMetal, ShownMetal>> plugged;  // host's and plug's, likewise
 
   bool leads_on(std::size_t port) const { return exit_ports >> port & 1u; }
 };

@@ -44,6 +44,7 @@ int JudgedRun::place(Order by) const {
 
 bool JudgedRun::before(const JudgedRun& o) const {
   if (off_the_line != o.off_the_line) return off_the_line < o.off_the_line;
+  if (leaves_its_line != o.leaves_its_line) return !leaves_its_line;
   if (order == Order::line) {
     // Threads to cut weigh as a part, joints that must all fall the same way as two; a hose comes last.
     constexpr std::int64_t kTrouble[] = {0, 0, 0, 2, 1, 2, 1000, 1000, 0};
@@ -301,6 +302,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
     run.buy = total.buy;
     run.cost = tuple_of(request_.order, with_spare_unions(total, request_));
     run.set_off_the_line(request_.order);
+    run.leaves_its_line = should_go_on() && run.kind != 0 && run.kind != 1 && run.kind != 8;
     if (floor_ && run.off_the_line[0] > *floor_) continue;
     auto& first = best[static_cast<std::size_t>(run.kind)];
     // What costs the same from the bin is not bought.

@@ -23,6 +23,7 @@ struct JudgedRun {
   std::int64_t parts = 0, cents = 0, buy = 0;
   std::array<std::int64_t, 3> off_the_line{};      // narrowing, foreign threads, of other kinds
   std::pair<std::int64_t, std::int64_t> strays{};  // ports of other kinds, size changes
+  bool leaves_its_line = false;                    // an end is tube or hose, and over a long distance the run is not
   bool operator==(const JudgedRun&) const = default;
   void set_off_the_line(Order order);
   bool before(const JudgedRun& other) const;
@@ -91,6 +92,10 @@ class EverySpan {
   std::optional<std::pair<std::int64_t, std::int64_t>> rooms_of(PartId part, std::int64_t aside) const;
   std::int64_t room_of_stub(PartId part) const;
   std::int64_t bowed_in(PartId part) const;
+  /// A line that ends in tube or hose, over more than a foot.
+  bool should_go_on() const;
+  /// It is cut to length, and one of the run's two ends is of the kind of both of its own.
+  bool is_as_an_end(const catalog::Part& part) const;
   /// It is off a reel, and one of the run's two ends is of the kind of both of its own.
   bool runs_on(const catalog::Part& part) const;
   std::int64_t least_room(PartId part) const;

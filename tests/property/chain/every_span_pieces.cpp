@@ -120,7 +120,17 @@ std::int64_t EverySpan::bowed_in(PartId id) const {
 }
 
 bool EverySpan::runs_on(const Part& part) const {
-  if (!part.cut_to_length || (!part.flexible && !catalog_.family(part.family).flexible)) return false;
+  return (part.flexible || catalog_.family(part.family).flexible) && is_as_an_end(part);
+}
+
+bool EverySpan::should_go_on() const {
+  const auto parts = catalog_.parts();
+  return request_.order == Order::line && along_ > 304800 &&
+         std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return is_as_an_end(part); });
+}
+
+bool EverySpan::is_as_an_end(const Part& part) const {
+  if (!part.cut_to_length) return false;
   std::set<std::uint32_t> kinds;
   for (const Port& port : part.ports) kinds.insert(catalog_.port_type(port.type).kind.row);
   const auto is_it = [&](PortTypeId end) { return *kinds.begin() == catalog_.port_type(end).kind.row; };

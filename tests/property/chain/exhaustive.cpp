@@ -228,20 +228,28 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
   const bool on_hose = asks_for_such_a_hose(catalog_, request_.needs);
   const bool parts_its_ends = metals_clash(request_.from.material, request_.to.material);
   bool is_first = true;
+  JudgedJoints joints;
+  Shown left{request_.from.material, false};
   for (const Way* way : begun.ways) {
     const Part& part = catalog_.part(way->part);
     const PortTypeId in = part.ports[way->enter].type;
     const PortTypeId out = part.ports[way->leave].type;
-    count_port(catalog_, in, line, kinds, false, parts_its_ends, sums);
-    count_port(catalog_, out, line, kinds, false, parts_its_ends, sums);
+    count_port(catalog_, in, kinds_beside(catalog_, part, way->enter), line, kinds, false, parts_its_ends, sums);
+    count_port(catalog_, out, kinds_beside(catalog_, part, way->leave), line, kinds, false, parts_its_ends, sums);
     if (!is_first && !on_hose) count_inner_joint(catalog_, in, kinds, sums);
     is_first = false;
     sums.other_kinds += count_body(catalog_, part, request_);
     sums.size_changes +=
         size_of_line(catalog_, catalog_.port_type(in)) != size_of_line(catalog_, catalog_.port_type(out)) ? 1 : 0;
     parts.push_back(way->part);
+    joints.emplace_back(left, shown_at(catalog_, way->part, way->enter));
+    left = shown_at(catalog_, way->part, way->leave);
+    std::size_t next_plug = 0;
+    for (std::size_t port = 0; port < part.ports.size(); ++port)
+      if (port != way->enter && port != way->leave)
+        joints.emplace_back(shown_at(catalog_, way->part, port), shown_at(catalog_, way->plugs[next_plug++], 0));
     for (const PartId plug : way->plugs) {
-      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, parts_its_ends, sums);
+      count_port(catalog_, catalog_.part(plug).ports[0].type, {}, line, kinds, true, parts_its_ends, sums);
       parts.push_back(plug);
     }
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;
@@ -250,8 +258,9 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     for (const PartId plug : way->plugs) sums.ids.push_back(catalog_.part(plug).id);
     sums.ways.emplace_back(way->enter, way->leave);
   }
-  count_materials(catalog_, parts, {request_.from.material, request_.to.material}, request_.galvanic, Shape::chain,
-                  sums);
+  joints.emplace_back(left, Shown{request_.to.material, false});
+  count_materials(catalog_, parts, {request_.from.material, request_.to.material}, joints, request_.galvanic,
+                  Shape::chain, sums);
   for (std::uint32_t row = 0; row < begun.uses.size(); ++row) {
     const int bought = std::max(0, begun.uses[row] - request_.bin.count_of({row}));
     sums.buy += bought;

@@ -92,8 +92,15 @@ double size_of_line(const Catalog& catalog, const PortType& type) {
   return named > 0.25 ? named - 0.125 : named / 2.0;
 }
 
-void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
-                bool is_plug, bool parts_its_ends, Sums& sums) {
+std::set<std::uint32_t> kinds_beside(const Catalog& catalog, const Part& part, std::size_t port) {
+  std::set<std::uint32_t> kinds;
+  for (std::size_t other = 0; other < part.ports.size(); ++other)
+    if (other != port) kinds.insert(catalog.port_type(part.ports[other].type).kind.row);
+  return kinds;
+}
+
+void count_port(const Catalog& catalog, PortTypeId port, const std::set<std::uint32_t>& beside, double line_inches,
+                const std::vector<std::uint32_t>& kinds, bool is_plug, bool parts_its_ends, Sums& sums) {
   const PortType& type = catalog.port_type(port);
   const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
   // A port that goes onto nothing but ends of the run's kinds is one of theirs.
@@ -106,7 +113,9 @@ void count_port(const Catalog& catalog, PortTypeId port, double line_inches, con
     if (thread.kind != type.kind) continue;
     const bool parts_metals =
         parts_its_ends && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), is_an_ends);
-    if (parts_metals || std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
+    const bool stands_beside = std::any_of(thread.beside.begin(), thread.beside.end(),
+                                           [&](KindId kind) { return beside.count(kind.row) > 0; });
+    if (parts_metals || stands_beside || std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
       own = true;
     else
       ++sums.foreign_threads;
@@ -144,23 +153,27 @@ bool hose_closes(const Catalog& catalog, const Part& part, std::size_t one, std:
   return false;
 }
 
+Shown shown_at(const Catalog& catalog, PartId id, std::size_t port) {
+  const Part& part = catalog.part(id);
+  const Family& family = catalog.family(part.family);
+  const bool is_device = family.role != Role::connector && family.role != Role::plug;
+  Shown shown{std::nullopt, part.flexible || family.flexible};
+  if (!is_device && !(part.dielectric && !part.far_material)) shown.metal = part.material_at(port);
+  return shown;
+}
+
 void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
-                     const std::vector<std::optional<MaterialId>>& ends, Galvanic galvanic, Shape shape, Sums& sums) {
+                     const std::vector<std::optional<MaterialId>>& ends, const JudgedJoints& joints, Galvanic galvanic,
+                     Shape shape, Sums& sums) {
   sums.clashing = 0;
   sums.not_of_one = INT64_MAX;
   const auto count = [&](const auto& is) { return std::count_if(parts.begin(), parts.end(), is); };
-  const auto clashes = [&](PartId part) {
-    return std::any_of(ends.begin(), ends.end(), [&](const std::optional<MaterialId>& end) {
-      return end && catalog.galvanic(*end, catalog.part(part).material) == GalvanicVerdict::keep_apart;
-    });
-  };
   // No hose is of the metal of a line: it counts against that of an end alone.
   const auto is_hose = [&](PartId part) {
     return catalog.part(part).flexible || catalog.family(catalog.part(part).family).flexible;
   };
   // Two metals with one anodic index are the same metal under two names; of others each 0.05 V is a step away.
-  const auto steps_from = [&](const Material& end, PartId part) -> std::optional<int> {
-    const Material& own = catalog.material(catalog.part(part).material);
+  const auto steps_between = [&](const Material& end, const Material& own) -> std::optional<int> {
     if (own.id == end.id) return std::nullopt;
     if (!own.metal || !end.metal) return 40;
     const double volts = std::abs(own.anodic_index_volts - end.anodic_index_volts);
@@ -169,15 +182,31 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
   };
   using Against = std::array<std::int64_t, 3>;  // clashing, not the end's own, steps from it
   Against least{INT64_MAX, 0, 0};
-  const std::int64_t clashing = galvanic == Galvanic::warn ? count(clashes) : 0;
+  // Between two such ends each part must go with both.
+  const bool stands_between = shape == Shape::chain && ends.size() == 2 && ends[0] && ends[1] &&
+                              galvanic == Galvanic::warn &&
+                              catalog.galvanic(*ends[0], *ends[1]) == GalvanicVerdict::keep_apart;
+  const auto clashes = [&](PartId part) {
+    return std::any_of(ends.begin(), ends.end(), [&](const std::optional<MaterialId>& end) {
+      return catalog.galvanic(*end, catalog.part(part).material) == GalvanicVerdict::keep_apart;
+    });
+  };
+  std::int64_t clashing = 0;
+  std::int64_t steps = 0;
+  for (const auto& [one, other] : joints) {
+    if (galvanic == Galvanic::avoid || !one.metal || !other.metal) continue;
+    clashing += catalog.galvanic(*one.metal, *other.metal) == GalvanicVerdict::keep_apart ? 1 : 0;
+    if (one.is_hose || other.is_hose || stands_between) continue;
+    steps += steps_between(catalog.material(*one.metal), catalog.material(*other.metal)).value_or(0);
+  }
   for (const std::optional<MaterialId>& end : ends) {
     if (!end) continue;
-    Against of_this{clashing, 0, 0};
+    Against of_this{clashing + (stands_between ? count(clashes) : 0), 0, steps};
     for (const PartId part : parts) {
       if (is_hose(part)) continue;
-      const auto steps = steps_from(catalog.material(*end), part);
-      of_this[1] += steps ? 1 : 0;
-      of_this[2] += galvanic == Galvanic::avoid ? 0 : steps.value_or(0);
+      const auto apart = steps_between(catalog.material(*end), catalog.material(catalog.part(part).material));
+      of_this[1] += apart ? 1 : 0;
+      of_this[2] += stands_between ? apart.value_or(0) : 0;
     }
     least = std::min(least, of_this);
   }
@@ -187,18 +216,16 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
     const Role role = catalog.family(part.family).role;
     return role != Role::plug && (part.dielectric || !catalog.material(part.material).metal);
   });
-  const bool is_chain = shape == Shape::chain && ends.size() == 2 && ends[0] && ends[1];
-  if (is_chain && galvanic == Galvanic::warn && parting != parts.end() &&
-      catalog.galvanic(*ends[0], *ends[1]) == GalvanicVerdict::keep_apart) {
-    Against of_sides{0, 0, 0};
+  if (stands_between && parting != parts.end()) {
+    Against of_sides{clashing, 0, steps};
     for (auto part = parts.begin(); part != parts.end(); ++part) {
       if (part == parting) continue;
       const MaterialId near = part < parting ? *ends[0] : *ends[1];
       of_sides[0] += catalog.galvanic(near, catalog.part(*part).material) == GalvanicVerdict::keep_apart ? 1 : 0;
       if (is_hose(*part)) continue;
-      const auto steps = steps_from(catalog.material(near), *part);
-      of_sides[1] += steps ? 1 : 0;
-      of_sides[2] += steps.value_or(0);
+      const auto apart = steps_between(catalog.material(near), catalog.material(catalog.part(*part).material));
+      of_sides[1] += apart ? 1 : 0;
+      of_sides[2] += apart.value_or(0);
     }
     least = std::min(least, of_sides);
   }

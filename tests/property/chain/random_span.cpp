@@ -117,6 +117,7 @@ SpanWorld random_span_world(std::uint32_t seed, const ChangeOfWorld& change) {
       continue;
     }
     world.span = fitting_span(dice, *made);
+    if (seed % 5 == 3) world.span.along += feet(1.0);  // longer than any nipple
     return world;
   }
   world.span = random_span(dice);

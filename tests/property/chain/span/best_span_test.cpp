@@ -67,6 +67,7 @@ JudgedRun as_judged(const Catalog& catalog, const ChainRequest& request, const C
     run.cost = {tuple[1], tuple[2], tuple[3], order == Order::loss ? tuple[4] : 0};
   }
   run.set_off_the_line(order);
+  run.leaves_its_line = choice.leaves_its_line;
   run.off = choice.route.off;
   run.band = std::llround(in_metres(fit.band) * 1e6);
   run.band_aside = std::llround(in_metres(fit.band_aside) * 1e6);

@@ -50,6 +50,17 @@ TEST(OrderOfTheLine, ClosesARigidRunWithAHoseBeforeAForeignThread) {
   EXPECT_EQ(shop.chain(request), "adapter out");
 }
 
+// Common practice: a nylon barb goes into metal.
+TEST(OrderOfTheLine, IsAtHomeWithAForeignThreadBesideAHose) {
+  const SmallWorld shop(R"(
+    screwed half: 1 H male, 1 G male, 900c
+    its other half: 1 G female, 1 H male, 900c
+    strange half: 1 H male, 1 B male, 1c
+    its strange other: 1 B female, 1 H male, 1c
+  )");
+  EXPECT_EQ(shop.chain(shop.ask("1 H female", "1 H female", Order::line)), "its other half, screwed half");
+}
+
 TEST(OrderOfTheLine, TakesADielectricUnionOnlyWhereMetalsAreParted) {
   const SmallWorld shop(R"(
     nipple: 1 A male, 1 A male, 100c, iron
@@ -150,6 +161,20 @@ TEST(OrderOfTheLine, ShunsWhatAnEndsMetalMustBeKeptApartFrom) {
   EXPECT_EQ(shop.chain(request), "iron nipple");
 }
 
+// Where iron must be in it, what meets it is of iron, too: one joint clashes then, and not two.
+TEST(OrderOfTheLine, HasAsFewJointsOfBadPairsAsItCan) {
+  const SmallWorld shop(R"(
+    iron nipple: 1 A male, 1 A male, 900c, iron
+    brass nipple: 1 A male, 1 A male, 100c, brass
+    coupling: 1 A female, 1 A female, 100c, iron
+  )");
+  ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
+  request.needs = {shop.need("coupling", {"coupling"})};
+  EXPECT_EQ(shop.chain(request), "iron nipple, coupling, iron nipple");
+  request.to.material = MaterialId{1};
+  EXPECT_EQ(shop.chain(request), "iron nipple, coupling, brass nipple");
+}
+
 TEST(OrderOfTheLine, IsOfAnEndsOwnMaterialWhereThatIsKnown) {
   const SmallWorld shop(kMetals);
   ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
@@ -182,15 +207,15 @@ TEST(OrderOfTheLine, PaysForOneMetalNoMoreThanThatIsWorth) {
   const auto chosen = [](const char* brass_cents) {
     const SmallWorld shop(fmt::format(R"(
       iron nipple: 1 A male, 1 A male, 100c, iron
-      brass nipple: 1 A male, 1 A male, {}, brass
-      union: 1 A female, 1 A female, 900c, union, brass
+      stainless nipple: 1 A male, 1 A male, {}, stainless
+      union: 1 A female, 1 A female, 900c, union, stainless
     )",
                                       brass_cents));
     ChainRequest request = shop.ask("1 A female", "1 A female", Order::line);
     request.from.freedom = request.to.freedom = Freedom::fixed;
     return shop.chain(request);
   };
-  EXPECT_EQ(chosen("490c"), "brass nipple, union, brass nipple");  // 7.80 for one union of another metal
+  EXPECT_EQ(chosen("490c"), "stainless nipple, union, stainless nipple");  // 7.80 for one union of another metal
   EXPECT_EQ(chosen("510c"), "iron nipple, union, iron nipple");
 }
 
@@ -198,17 +223,19 @@ TEST(RestOfAChain, IsMeasuredByItsCommonestMaterial) {
   const SmallWorld shop(kMetals);
   const auto move = [&](const std::string& name) { return bought_move(shop.catalog(), shop.part(name), 0, 1); };
   const std::vector<Move> moves{move("iron nipple"), move("brass valve"), move("iron nipple")};
-  // Two clash, two are not of its own, and each is eleven steps of 0.05 V from it.
+  // Two are not of its own; a valve clashes with nothing.
   constexpr std::int64_t kTwo = std::int64_t{2} << 20;
   const EndMetals brass{{MaterialId{1}}, false};
   EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, moves), (Rest{{0, 1100, 1100, 0, 0}}));
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, brass, moves),
-            (Rest{{kTwo * kTwo / 2 + kTwo + 22, 1100, 1100, 0, 0}}));
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{{MaterialId{1}}, true}, moves),
-            (Rest{{kTwo, 1100, 1100, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, brass, moves), (Rest{{kTwo, 1100, 1100, 0, 0}}));
   EXPECT_EQ(rest_of(shop.catalog(), Order::parts, brass, moves), Rest{});
+  // Two joints clash, each of them eleven steps of 0.05 V.
   const std::vector<Move> mixed{move("iron nipple"), move("brass coupling"), move("iron nipple")};
-  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{0, 800 + 500, 500, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{}, mixed), (Rest{{kTwo * kTwo / 2, 800 + 500, 500, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, brass, mixed),
+            (Rest{{kTwo * kTwo / 2 + kTwo + 22, 800 + 500, 500, 0, 0}}));
+  EXPECT_EQ(rest_of(shop.catalog(), Order::line, EndMetals{{MaterialId{1}}, true}, mixed),
+            (Rest{{kTwo, 800 + 500, 500, 0, 0}}));
 }
 
 }  // namespace

@@ -217,13 +217,23 @@ class Placing {
       const bool hangs = one.heading == Heading::down;
       const float y = one.stands_on_end ? tank.corner.y - kBung - one.faces[0].where.y
                       : hangs           ? layout_.nodes[kTable].bottom() + kBung
-                                        : tank.corner.y - kBung;
+                                        : tank.corner.y - kBung - hangs_below(one);
       one.move({places[i] - on_lid(columns[i]).where.x, y});
       if (standing_[columns[i]].reaches_table)
         span_to(one, hangs ? tank.corner.y - kBung
                            : layout_.nodes[kTable].bottom() + (leads_outside(wish_, columns[i]) ? kUnderTable : kBung));
     }
     for (std::size_t i = 0; i < lone.size(); ++i) lone_at_[lone[i]] = places[columns.size() + i];
+  }
+
+  /// How far arms of an upright run hang lower than the lid lets them: so much higher it is drawn.
+  static float hangs_below(const RunBlock& one) {
+    constexpr float kClear = 4.0F;
+    float lowest = 0.0F;
+    for (const PlacedNode& node : one.nodes)
+      if (node.box.corner.x > one.base.where.x || node.box.right() < one.base.where.x)
+        lowest = std::max(lowest, node.box.bottom() - one.base.where.y);
+    return lowest > 0.0F ? std::max(0.0F, lowest - kBung + kClear) : 0.0F;
   }
 
   std::string port_on_lid(std::size_t row) const {

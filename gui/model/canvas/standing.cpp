@@ -83,6 +83,14 @@ bool is_on_side(const LayoutWish& wish, std::size_t vessel, std::size_t pin) {
   return place_of(wish.plan, wish.sketch.nodes[vessel].pins[pin].port).value_or(usual) != usual;
 }
 
+bool leads_outside(const LayoutWish& wish, std::size_t connection) {
+  const Standing standing = standing_of(wish.plan, wish.sketch, connection);
+  return standing.zone == Zone::column && standing.heading == Heading::up &&
+         std::any_of(wish.sketch.links.begin(), wish.sketch.links.end(), [&](const Link& link) {
+           return link.connection == connection && link.b.node == kTable && is_on_side(wish, kTable, link.b.pin);
+         });
+}
+
 const Link* link_to_lid(const LayoutWish& wish, std::size_t connection) {
   for (const Link& link : wish.sketch.links)
     for (const PinAt* at : {&link.a, &link.b})

@@ -1,6 +1,5 @@
 #include "gui/model/canvas/table_side.h"
 
-#include "gui/model/canvas/placing.h"
 #include "report/drawing/inlet.h"
 
 #include <algorithm>
@@ -20,14 +19,6 @@ float up_of(const plan::Plan& plan, const Box& table) {
 }
 
 }  // namespace
-
-bool leads_outside(const LayoutWish& wish, std::size_t connection) {
-  const Standing standing = standing_of(wish.plan, wish.sketch, connection);
-  return standing.zone == Zone::column && standing.heading == Heading::up &&
-         std::any_of(wish.sketch.links.begin(), wish.sketch.links.end(), [&](const Link& link) {
-           return link.connection == connection && link.b.node == kTable && is_on_side(wish, kTable, link.b.pin);
-         });
-}
 
 float height_at_side(const plan::Plan& plan, const Box& table, const std::string& name) {
   const plan::JobPort* port = plan::port_named(plan.job.table.ports, name);

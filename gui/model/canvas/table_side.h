@@ -10,9 +10,6 @@ namespace riserun::gui {
 
 inline constexpr float kUnderTable = 38.0F;  // points between the table and a run whose pipe leads out under it
 
-/// Whether a run that stands under the table leads to an inlet in its side or over its rim.
-bool leads_outside(const LayoutWish& wish, std::size_t connection);
-
 /// Points over the table's floor at which a port in its side stands, or the pipe of one over its rim.
 float height_at_side(const plan::Plan& plan, const Box& table, const std::string& port);
 

@@ -3,6 +3,7 @@
 
 #include "gui/model/canvas/draft.h"
 #include "gui/model/canvas/lay_out.h"
+#include "gui/model/canvas/placing.h"
 #include "plan/job/read_job.h"
 #include "window/model/bench.h"
 

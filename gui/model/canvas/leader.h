@@ -5,8 +5,8 @@
 
 namespace riserun::gui {
 
-/// Where the line begins: in the middle of what is seen of the part's body, on its axis. What stands in another part, or
-/// under a hose, is not seen; of a part that is wholly covered the middle of it.
+/// Where the line begins: in the middle of what is seen of the part's body, on its axis. What stands in another part,
+/// or under a hose, is not seen; of a part that is wholly covered the middle of it.
 Point leader_foot(const RunBlock& block, const PlacedNode& node);
 
 /// Where a line from inside the box to a point leaves the box; the point itself where it does not.

@@ -124,8 +124,8 @@ PartWords words_beside(const plan::Plan& plan, const gui::Sketch& sketch, std::s
   const catalog::Part& part = plan.catalog->part(*node.part);
   words.name = part.name;
   // Hose that no distance was asked of is cut to what the connection says.
-  const auto cut = node.cut_length || !part.cut_to_length ? node.cut_length
-                                                          : plan.connections[node.connection].hose_length;
+  const auto cut =
+      node.cut_length || !part.cut_to_length ? node.cut_length : plan.connections[node.connection].hose_length;
   if (cut) words.name += ", cut " + write_length(*cut, units);
   words.source = plan.catalog->material(part.material).name + ", " + source_words(plan, node);
   if (node.clamps > 0) words.source += fmt::format(", {} clamps {}", node.clamps, write_price(node.clamps_price));

@@ -26,6 +26,20 @@ void walls(Drawing& drawing, const std::string& name, double left, double bottom
       Stroke{name, std::move(line), Ink::sheet_metal, known ? 3.0F : 1.5F, known ? Line::full : Line::hidden});
 }
 
+/// It stands in a bay near the middle and ends short of the floor; above it the line goes to the table's inlet.
+Stroke riser_of(const Elevation& known, const ElevationFrame& f) {
+  const double bay = (f.tank_right - f.tank_left) / (known.baffles + 1);
+  const double x = f.tank_left + (static_cast<double>(known.baffles / 2) + 0.5) * bay;
+  Stroke riser{"riser", {{x, f.tank_top * 0.1}, {x, f.table_floor}}, Ink::part_edge, 4.0F};
+  if (!known.inlet.outside()) return riser;
+  constexpr double kHalf = 0.012;  // m, of the line as drawn
+  const TableFrame table{f.table_left, f.table_right, f.table_floor, f.rim, kWall};
+  riser.points = way_outside(known.inlet, table, riser.points.front(), kHalf);
+  const std::vector<Spot> inside = way_inside(known.inlet, table, kHalf);
+  riser.points.insert(riser.points.end(), inside.begin() + 1, inside.end());
+  return riser;
+}
+
 }  // namespace
 
 ElevationFrame frame_of(const Elevation& known) {
@@ -42,6 +56,12 @@ ElevationFrame frame_of(const Elevation& known) {
   frame.rim = frame.table_floor + kRimOverWater * (frame.water_top - frame.table_floor);
   frame.tank_known = known.tank_length && known.tank_height;
   frame.table_known = known.table_length && known.floor_height;
+  frame.right = std::max(frame.tank_right, frame.table_right);
+  frame.top = frame.rim;
+  for (const Spot& spot : riser_of(known, frame).points) {
+    frame.right = std::max(frame.right, spot.x);
+    frame.top = std::max(frame.top, spot.y);
+  }
   return frame;
 }
 
@@ -60,10 +80,9 @@ Drawing elevation_drawing(const Elevation& known) {
     drawing.shapes.push_back(
         Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, f.tank_top}}, Ink::sheet_metal, 1.5F, Line::hidden});
   }
-  // The riser stands in a bay near the middle and ends short of the floor.
-  const double bay = (f.tank_right - f.tank_left) / (known.baffles + 1);
-  const double x = f.tank_left + (static_cast<double>(known.baffles / 2) + 0.5) * bay;
-  drawing.shapes.push_back(Stroke{"riser", {{x, f.tank_top * 0.1}, {x, f.table_floor}}, Ink::part_edge, 4.0F});
+  drawing.shapes.insert(drawing.shapes.end(), known.stays.begin(), known.stays.end());
+  drawing.shapes.push_back(riser_of(known, f));
+  drawing.high = {std::max(drawing.high.x, f.right), std::max(drawing.high.y, f.top)};
   return drawing;
 }
 

@@ -170,14 +170,4 @@ std::vector<Shape> devices_on(const Plan& plan, const Along& line) {
   return shapes;
 }
 
-std::vector<double> stays_along(const Plan& plan) {
-  std::vector<double> places;
-  for (const plan::LidSpot& tie : plan.lid_map.ties) places.push_back(in_metres(tie.from_left));
-  std::sort(places.begin(), places.end());
-  constexpr double kSame = 1.0e-6;
-  places.erase(std::unique(places.begin(), places.end(), [](double a, double b) { return b - a < kSame; }),
-               places.end());
-  return places;
-}
-
 }  // namespace riserun::report

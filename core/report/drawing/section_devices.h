@@ -25,7 +25,4 @@ std::vector<Shape> devices_on(const plan::Plan& plan, const Along& line);
 /// Where the bung in the lid stands along the length; nothing: it has no place.
 std::optional<double> along_lid(const plan::Plan& plan, const std::string& port);
 
-/// Where single stays from lid to floor stand along the length, each place once, from the left; metres.
-std::vector<double> stays_along(const plan::Plan& plan);
-
 }  // namespace riserun::report

@@ -1,6 +1,8 @@
 #include "report/drawing/section_drawing.h"
 
+#include "report/drawing/inlet.h"
 #include "report/drawing/section_devices.h"
+#include "report/drawing/stays.h"
 #include "report/words/riser_label.h"
 
 #include <fmt/format.h>
@@ -20,6 +22,7 @@ struct Geometry {
   double length, height, sheet;
   double riser_x, riser_bore, riser_wall, riser_end, bung_top;
   double table_left, table_right, table_floor, table_rim, inlet_x, inlet_y;
+  Inlet inlet;
   int baffles;
 };
 
@@ -62,18 +65,37 @@ Geometry geometry_of(const Plan& plan) {
   p.table_right = p.table_left + table_length;
   p.table_floor = in_metres(table.floor_height);
   p.table_rim = p.table_floor + in_metres(table.rim);
-  p.inlet_x = std::clamp(p.riser_x + in_metres(offset_of(plan)), p.table_left + p.riser_bore,
-                         std::max(p.table_left + p.riser_bore, p.table_right - p.riser_bore));
+  p.inlet = water_inlet(plan);
+  p.inlet_x = p.inlet.outside() ? p.riser_x
+                                : std::clamp(p.riser_x + in_metres(offset_of(plan)), p.table_left + p.riser_bore,
+                                             std::max(p.table_left + p.riser_bore, p.table_right - p.riser_bore));
   p.inlet_y = p.table_floor + in_metres(plan.transfer.system.inlet_height);
   return p;
 }
 
 constexpr int kPieces = 12;  // of a line that may be bent
 
+TableFrame table_of(const Geometry& p) { return {p.table_left, p.table_right, p.table_floor, p.table_rim, p.sheet}; }
+double half_of_line(const Geometry& p) { return p.riser_bore / 2.0 + p.riser_wall; }
+
+/// Axis from the bung to the table's inlet: straight up at both ends where that is in the floor, else outside, past the
+/// table's end.
+std::vector<Spot> way_of_line(const Geometry& p) {
+  const double half = half_of_line(p);
+  if (p.inlet.outside()) return rounded(way_outside(p.inlet, table_of(p), {p.riser_x, p.bung_top}, half), 4.0 * half);
+  std::vector<Spot> way;
+  for (int i = 0; i <= kPieces; ++i) {
+    const double share = i / static_cast<double>(kPieces);
+    const double ease = share * share * (3.0 - 2.0 * share);
+    way.push_back({p.riser_x + (p.inlet_x - p.riser_x) * ease, p.bung_top + (p.inlet_y - p.bung_top) * share});
+  }
+  return way;
+}
+
 class Section {
  public:
   Section(const Plan& plan, const Instant& now, UnitSystem units, const std::vector<Shape>* devices = nullptr)
-      : plan_(plan), now_(now), units_(units), devices_(devices), p_(geometry_of(plan)) {}
+      : plan_(plan), now_(now), units_(units), devices_(devices), p_(geometry_of(plan)), way_(way_of_line(p_)) {}
 
   Drawing whole() {
     const double depth = in_metres(now_.reservoir_depth);
@@ -84,6 +106,7 @@ class Section {
     devices();
     line();
     words(depth);
+    name_stays();
     left_dimensions(depth);
     right_dimensions(depth);
     return std::move(drawing_);
@@ -150,17 +173,14 @@ class Section {
     if (height <= Length{}) return;
     const double y = floor + in_metres(height);
     drawing_.shapes.push_back(Stroke{name, {{left, y}, {right, y}}, Ink::text, 1.0F, Line::hidden});
+    in_margin(std::move(name), {right - 0.04 * (right - left), y}, std::move(text));
+  }
+
+  /// Words in the margin, with a line to the spot.
+  void in_margin(std::string name, Spot at, std::string text) {
     constexpr double kAlways = 1e-9;  // m: no words are as low as that
-    drawing_.shapes.push_back(Label{std::move(name),
-                                    {right - 0.04 * (right - left), y},
-                                    std::move(text),
-                                    Ink::text,
-                                    Align::middle,
-                                    Align::middle,
-                                    std::nullopt,
-                                    0.0,
-                                    "",
-                                    kAlways});
+    drawing_.shapes.push_back(Label{std::move(name), at, std::move(text), Ink::text, Align::middle, Align::middle,
+                                    std::nullopt, 0.0, "", kAlways});
   }
 
   void fluids(double depth) {
@@ -177,13 +197,7 @@ class Section {
     area("left wall", -t, 0.0, 0.0, p_.height, Ink::sheet_metal);
     area("right wall", p_.length, 0.0, p_.length + t, p_.height, Ink::sheet_metal);
     area("lid", -t, p_.height, p_.length + t, p_.height + t, Ink::sheet_metal);
-    for (int i = 1; i <= p_.baffles; ++i) {
-      const double x = p_.length * i / (p_.baffles + 1);
-      drawing_.shapes.push_back(
-          Stroke{fmt::format("baffle {}", i), {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.5F, Line::hidden});
-    }
-    for (const double x : stays_along(plan_))
-      drawing_.shapes.push_back(Stroke{"stay", {{x, 0.0}, {x, p_.height}}, Ink::sheet_metal, 1.0F, Line::hidden});
+    for (Shape& shape : stay_shapes(plan_)) drawing_.shapes.push_back(std::move(shape));
     const double obstacle = floor_height();
     area("under the riser", p_.riser_x - 2.0 * p_.riser_bore, 0.0, p_.riser_x + 2.0 * p_.riser_bore, obstacle,
          Ink::sheet_metal);
@@ -247,23 +261,9 @@ class Section {
     const double inner = p_.riser_bore / 2.0;
     const double outer = inner + p_.riser_wall;
     if (!is_joined()) return gap_of_line(outer);
-    const auto run = [&](double from, double to, Ink ink, const std::string& name) {
-      for (int i = 0; i < kPieces; ++i) {
-        const Spot a = on_hose(i / static_cast<double>(kPieces));
-        const Spot b = on_hose((i + 1) / static_cast<double>(kPieces));
-        drawing_.shapes.push_back(
-            Area{name, {{a.x + from, a.y}, {a.x + to, a.y}, {b.x + to, b.y}, {b.x + from, b.y}}, ink, 1.0F, {}});
-      }
-    };
-    run(-inner, inner, line_wet() ? Ink::water : Ink::ground, "in the hose");
-    for (const double side : {-1.0, 1.0}) {
-      Stroke wall_of_hose{"hose", {}, Ink::part_edge, 2.0F};
-      for (int i = 0; i <= kPieces; ++i) {
-        const Spot spot = on_hose(i / static_cast<double>(kPieces));
-        wall_of_hose.points.push_back({spot.x + side * outer, spot.y});
-      }
-      drawing_.shapes.push_back(std::move(wall_of_hose));
-    }
+    pipe(way_, inner, outer, "hose");
+    if (p_.inlet.outside())
+      pipe(rounded(way_inside(p_.inlet, table_of(p_), outer), 2.0 * outer), inner, outer, "inlet");
     if (plan_.connections[*plan_.water_connection].hose_joints > 0)
       for (const bool at_table : {false, true}) clamps(at_table, outer);
   }
@@ -275,34 +275,45 @@ class Section {
 
   /// Where nothing joins the two: in broken lines what is missing, red where the job asks for it.
   void gap_of_line(double outer) {
-    for (const double side : {-outer, outer}) {
-      Stroke missing{"no run", {}, plan_.water_connection ? Ink::refused : Ink::faint_text, 1.5F, Line::hidden};
-      for (int i = 0; i <= kPieces; ++i) {
-        const Spot spot = on_hose(i / static_cast<double>(kPieces));
-        missing.points.push_back({spot.x + side, spot.y});
-      }
-      drawing_.shapes.push_back(std::move(missing));
-    }
+    const Ink ink = plan_.water_connection ? Ink::refused : Ink::faint_text;
+    for (const double side : {-outer, outer})
+      drawing_.shapes.push_back(Stroke{"no run", beside(way_, side), ink, 1.5F, Line::hidden});
   }
 
   /// Two clamps round each end of the hose, and the hexagon of the barb that it is pushed onto.
   void clamps(bool at_table, double outer) {
-    const Spot end = on_hose(at_table ? 1.0 : 0.0);
-    const double up = at_table ? -1.0 : 1.0;
+    const Spot end = at_table ? way_.back() : way_.front();
+    const bool level = at_table && p_.inlet.outside();  // into the table from the right
+    const double on = at_table && !level ? -1.0 : 1.0;
     const auto band = [&](double from, double high, double half, Ink ink) {
-      const double a = end.y + up * from;
-      const double b = end.y + up * (from + high);
-      area("hose end", end.x - half, std::min(a, b), end.x + half, std::max(a, b), ink);
+      const double a = std::min(on * from, on * (from + high));
+      const double b = std::max(on * from, on * (from + high));
+      if (level)
+        area("hose end", end.x + a, end.y - half, end.x + b, end.y + half, ink);
+      else
+        area("hose end", end.x - half, end.y + a, end.x + half, end.y + b, ink);
     };
     band(0.0, 0.8 * outer, 1.35 * outer, Ink::part_body);
     band(1.2 * outer, 0.35 * outer, 1.25 * outer, Ink::part_edge);
     band(1.9 * outer, 0.35 * outer, 1.25 * outer, Ink::part_edge);
   }
 
-  /// From the bung (0) to the table's inlet (1): straight up at both ends.
-  Spot on_hose(double share) const {
-    const double ease = share * share * (3.0 - 2.0 * share);
-    return {p_.riser_x + (p_.inlet_x - p_.riser_x) * ease, p_.bung_top + (p_.inlet_y - p_.bung_top) * share};
+  /// Water or none between two walls along that axis; all of it in sight.
+  void pipe(const std::vector<Spot>& way, double inner, double outer, const std::string& name) {
+    const std::vector<Spot> left = beside(way, inner);
+    const std::vector<Spot> right = beside(way, -inner);
+    for (std::size_t i = 0; i + 1 < way.size(); ++i)
+      drawing_.shapes.push_back(Area{"in the " + name,
+                                     {right[i], right[i + 1], left[i + 1], left[i]},
+                                     line_wet() ? Ink::water : Ink::ground,
+                                     1.0F,
+                                     {}});
+    for (const double side : {outer, -outer}) {
+      Stroke wall{name, beside(way, side), Ink::part_edge, 2.0F};
+      for (const Spot& spot : wall.points)
+        drawing_.high = {std::max(drawing_.high.x, spot.x), std::max(drawing_.high.y, spot.y)};
+      drawing_.shapes.push_back(std::move(wall));
+    }
   }
 
   void label(std::string name, Spot at, const std::string& word, std::string value, Ink ink, Ink ground, double room,
@@ -323,6 +334,17 @@ class Section {
       label("table depth", {(p_.table_left + p_.table_right) / 2.0, p_.table_floor + in_metres(now_.table_depth) / 2.0},
             "water", length(now_.table_depth), Ink::water_text, Ink::water, p_.table_right - p_.table_left,
             in_metres(now_.table_depth));
+  }
+
+  /// What holds the walls beside baffles, at the last that is seen of it.
+  void name_stays() {
+    const std::string text = posts_and_bars(plan_);
+    const std::vector<StayInSight> stays = stays_in_sight(plan_);
+    std::optional<Spot> at;
+    for (const StayKind kind : {StayKind::bar, StayKind::post})  // a post, where there is one
+      for (const StayInSight& stay : stays)
+        if (stay.kind == kind) at = Spot{stay.right, stay.bottom + 0.9 * (stay.top - stay.bottom)};
+    if (at && !text.empty()) in_margin("stays", *at, text);
   }
 
   void left_dimensions(double depth) {
@@ -348,6 +370,7 @@ class Section {
   UnitSystem units_;
   const std::vector<Shape>* devices_;
   Geometry p_;
+  std::vector<Spot> way_;  // of the line to the table
   Drawing drawing_;
 };
 

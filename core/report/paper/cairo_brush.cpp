@@ -53,13 +53,15 @@ void CairoBrush::stroke(const std::vector<PagePoint>& points, bool closed, Ink i
 
 void CairoBrush::words(PagePoint at, Anchor anchor, const std::string& text, Ink ink, const Lettering& lettering) {
   if (text.empty()) return;
-  const double wide = anchor == Anchor::start ? 0.0 : letters().width_of(text, lettering);
   PangoFontDescription* font = pango_font_description_from_string(lettering.bold ? "Sans Bold" : "Sans");
   pango_font_description_set_absolute_size(font, lettering.size * PANGO_SCALE);
   pango_layout_set_font_description(layout_, font);
   pango_font_description_free(font);
   pango_layout_set_width(layout_, -1);
   pango_layout_set_text(layout_, quantity::printable(text).c_str(), -1);
+  int of_layout = 0;  // as it is drawn: on an image hinted letters are wider than on a page
+  if (anchor != Anchor::start) pango_layout_get_size(layout_, &of_layout, nullptr);
+  const double wide = static_cast<double>(of_layout) / PANGO_SCALE;
   const double base = static_cast<double>(pango_layout_get_baseline(layout_)) / PANGO_SCALE;
   set(ink, 1.0);
   cairo_move_to(cairo_, at.x - (anchor == Anchor::middle ? wide / 2.0 : wide), at.y - base);

@@ -33,10 +33,11 @@ struct Layout {
   std::vector<std::vector<PlacedPin>> pins;  // ... and each of their pins
   std::vector<RunBlock> runs;
   std::vector<std::vector<Point>> ways;  // of each link: the pipe to a vessel's port; empty: the parts meet
-  bool in_rows = false;                  // runs are rows of their own, their ends told by name
-  bool brief = false;                    // beside the parts stand their names and no prices, which have no room
-  double scale = 0.0;                    // points a metre, of the parts
-  Box all;                               // what fits in the window when all is shown
+  std::map<std::size_t, std::vector<Point>> over_rim;  // of the table's pins: the pipe that is its own
+  bool in_rows = false;                                // runs are rows of their own, their ends told by name
+  bool brief = false;  // beside the parts stand their names and no prices, which have no room
+  double scale = 0.0;  // points a metre, of the parts
+  Box all;             // what fits in the window when all is shown
 };
 
 }  // namespace riserun::gui

@@ -40,21 +40,34 @@ quantity::Price price_of_plugs(const plan::Plan& plan, const ConnectionPlan& con
   return price;
 }
 
+/// Each hose has its own; what does not divide is the first's, and so is a price that is not known.
+void share_clamps(const plan::ClampsBought& clamps, const std::vector<Node*>& hoses) {
+  int left = clamps.count;
+  quantity::Price rest = clamps.price;
+  for (std::size_t i = hoses.size(); i-- > 0;) {
+    const int own = i == 0 ? left : clamps.count / static_cast<int>(hoses.size());
+    hoses[i]->clamps = own;
+    if (i > 0 && clamps.price.known())
+      hoses[i]->clamps_price = quantity::Price::from_cents(clamps.price.cents() * own / std::max(1, clamps.count));
+    else if (i == 0)
+      hoses[i]->clamps_price = rest;
+    rest = rest - hoses[i]->clamps_price;
+    left -= own;
+  }
+}
+
 void price_run(const plan::Plan& plan, const ConnectionPlan& connection, const std::vector<Node*>& nodes) {
   std::vector<Node*> hoses;
-  Node* clamped = nullptr;
+  std::vector<Node*> clamped;
   for (Node* node : nodes) {
     node->bought = node->from_bin ? 0 : node->pieces;
     if (is_hose_by_length(plan, connection, *node)) hoses.push_back(node);
-    if (clamped == nullptr && plan.catalog->part(*node->part).cut_to_length) clamped = node;
+    if (plan.catalog->part(*node->part).cut_to_length) clamped.push_back(node);
   }
   price_hoses(plan, connection, hoses);
   for (Node* node : nodes)
     node->price = plan.catalog->part(*node->part).price * node->bought + price_of_plugs(plan, connection, *node);
-  const plan::ClampsBought clamps = plan::clamps_bought(plan, connection.name);
-  if (clamped == nullptr) return;
-  clamped->clamps = clamps.count;
-  clamped->clamps_price = clamps.price;
+  share_clamps(plan::clamps_bought(plan, connection.name), clamped);
 }
 
 }  // namespace

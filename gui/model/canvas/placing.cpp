@@ -2,6 +2,7 @@
 
 #include "gui/model/canvas/lid_places.h"
 #include "gui/model/canvas/rows.h"
+#include "gui/model/canvas/table_side.h"
 
 #include <algorithm>
 #include <cmath>
@@ -152,7 +153,14 @@ class Placing {
       rise = std::max(rise, block(row).all.size.height + 2.0F * kShortPipe + std::min(pipes, 6.0F * kPipePitch));
     for (const std::size_t row : zone(Zone::air))
       rise = std::max(rise, block(row).all.size.height + kSupplyHigh + 5.0F * kShortPipe - tank_high);
-    return rise;
+    return rise + under_table();
+  }
+
+  /// Room for what leads out under the table, past its end.
+  float under_table() const {
+    for (const std::size_t row : zone(Zone::column))
+      if (leads_outside(wish_, row)) return kUnderTable;
+    return 0.0F;
   }
 
   void place_vessels() {
@@ -209,12 +217,23 @@ class Placing {
       const bool hangs = one.heading == Heading::down;
       const float y = one.stands_on_end ? tank.corner.y - kBung - one.faces[0].where.y
                       : hangs           ? layout_.nodes[kTable].bottom() + kBung
-                                        : tank.corner.y - kBung;
+                                        : tank.corner.y - kBung - hangs_below(one);
       one.move({places[i] - on_lid(columns[i]).where.x, y});
       if (standing_[columns[i]].reaches_table)
-        span_to(one, hangs ? tank.corner.y - kBung : layout_.nodes[kTable].bottom() + kBung);
+        span_to(one, hangs ? tank.corner.y - kBung
+                           : layout_.nodes[kTable].bottom() + (leads_outside(wish_, columns[i]) ? kUnderTable : kBung));
     }
     for (std::size_t i = 0; i < lone.size(); ++i) lone_at_[lone[i]] = places[columns.size() + i];
+  }
+
+  /// How far arms of an upright run hang lower than the lid lets them: so much higher it is drawn.
+  static float hangs_below(const RunBlock& one) {
+    constexpr float kClear = 4.0F;
+    float lowest = 0.0F;
+    for (const PlacedNode& node : one.nodes)
+      if (node.box.corner.x > one.base.where.x || node.box.right() < one.base.where.x)
+        lowest = std::max(lowest, node.box.bottom() - one.base.where.y);
+    return lowest > 0.0F ? std::max(0.0F, lowest - kBung + kClear) : 0.0F;
   }
 
   std::string port_on_lid(std::size_t row) const {
@@ -337,15 +356,31 @@ class Placing {
     std::vector<double> wanted;
     for (std::size_t pin = 0; pin < layout_.pins[vessel].size(); ++pin) {
       if (!is_on_side(vessel, pin)) continue;
-      const PlacedPin* at = layout_.in_rows ? nullptr : wanted_at(vessel, pin);
+      if (vessel == kTable && place_over_rim(pin)) continue;
+      const PlacedPin* at = layout_.in_rows || vessel == kTable ? nullptr : wanted_at(vessel, pin);
       pins.push_back(pin);
-      wanted.push_back(at != nullptr ? at->where.y : box.middle().y);
+      wanted.push_back(at != nullptr      ? at->where.y
+                       : vessel == kTable ? box.bottom() - height_at_side(wish_.plan, box, name_of(kTable, pin))
+                                          : box.middle().y);
     }
     const double high = std::max(0.0F, box.size.height - 26.0F);
     const double pitch = std::min(20.0, high / static_cast<double>(std::max<std::size_t>(2, pins.size()) - 1));
     const auto places = report::spread(wanted, pitch, box.corner.y + 16.0, box.bottom() - 10.0);
     for (std::size_t i = 0; i < pins.size(); ++i)
       layout_.pins[vessel][pins[i]] = {{box.right(), static_cast<float>(places[i])}, {1.0F, 0.0F}};
+  }
+
+  const std::string& name_of(std::size_t vessel, std::size_t pin) const {
+    return wish_.sketch.nodes[vessel].pins[pin].port;
+  }
+
+  /// The pin of a pipe over the rim, where that is what it is.
+  bool place_over_rim(std::size_t pin) {
+    std::vector<Point> pipe = pipe_over_rim(wish_.plan, layout_.nodes[kTable], name_of(kTable, pin));
+    if (pipe.empty()) return false;
+    layout_.pins[kTable][pin] = {pipe.front(), {1.0F, 0.0F}};
+    layout_.over_rim[pin] = std::move(pipe);
+    return true;
   }
 
   const LayoutWish& wish_;

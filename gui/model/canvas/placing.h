@@ -31,6 +31,9 @@ bool leads_off_to_supply(const LayoutWish& wish, std::size_t connection, const S
 /// Whether a vessel's pin stands in an upright side.
 bool is_on_side(const LayoutWish& wish, std::size_t vessel, std::size_t pin);
 
+/// Whether a run that stands under the table leads to an inlet in its side or over its rim.
+bool leads_outside(const LayoutWish& wish, std::size_t connection);
+
 /// The link of that connection's run to a port of the lid; nullptr: it has none.
 const Link* link_to_lid(const LayoutWish& wish, std::size_t connection);
 

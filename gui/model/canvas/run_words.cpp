@@ -1,5 +1,7 @@
 #include "gui/model/canvas/run_words.h"
 
+#include "gui/model/canvas/leader.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -98,6 +100,28 @@ std::vector<PlacedNode*> top_down(std::vector<PlacedNode*> nodes, float edge) {
   return nodes;
 }
 
+/// Two names of a column whose lines cross change places, until none do; which shortens the lines on the whole.
+void stack_uncrossed(const RunBlock& block, const WordSizes& words, std::vector<PlacedNode*> column, bool left,
+                     float edge, Band room) {
+  constexpr float kHalfLine = 6.5F;
+  std::vector<std::pair<PlacedNode*, Point>> feet;
+  feet.reserve(column.size());
+  for (PlacedNode* node : column) feet.emplace_back(node, leader_foot(block, *node));
+  const auto end_of = [&](const PlacedNode* node) { return Point{edge, node->words.corner.y + kHalfLine}; };
+  for (std::size_t tries = 0; tries <= feet.size() * feet.size(); ++tries) {
+    for (std::size_t i = 0; i < feet.size(); ++i) column[i] = feet[i].first;
+    WordColumn(block, words, column, left, room).stack(edge, left);
+    bool crossed = false;
+    for (std::size_t i = 0; i < feet.size() && !crossed; ++i)
+      for (std::size_t k = i + 1; k < feet.size() && !crossed; ++k)
+        if (cross(feet[i].second, end_of(feet[i].first), feet[k].second, end_of(feet[k].first))) {
+          std::swap(feet[i], feet[k]);
+          crossed = true;
+        }
+    if (!crossed) return;
+  }
+}
+
 /// In columns beside it, the title over the right one.
 void words_beside(RunBlock& block, const WordSizes& words, Band room) {
   const Box bounds = bounds_of(block);
@@ -110,9 +134,11 @@ void words_beside(RunBlock& block, const WordSizes& words, Band room) {
     for (PlacedNode& node : block.nodes)
       if (node.words_left == left) column.push_back(&node);
     column = top_down(std::move(column), edge);
-    WordColumn(block, words, column, left, room).stack(edge, left);
+    stack_uncrossed(block, words, column, left, edge, room);
     if (left) continue;
-    const float first = column.empty() ? bounds.middle().y + title.height / 2.0F : column.front()->words.corner.y;
+    float first = bounds.middle().y + title.height / 2.0F;
+    for (std::size_t i = 0; i < column.size(); ++i)
+      first = i == 0 ? column[i]->words.corner.y : std::min(first, column[i]->words.corner.y);
     block.title = {{edge, first - kTitleGap - title.height}, title};
   }
 }
@@ -144,10 +170,11 @@ Band between_ends(const RunBlock& block) {
 void words_along(RunBlock& block, const WordSizes& words, bool over) {
   const Box bounds = bounds_of(block);
   float edge = over ? bounds.corner.y - kLeader / 2.0F : bounds.bottom() + kLeader / 2.0F;
-  for (PlacedNode* node : in_order(block.nodes, [](const PlacedNode& one) { return -one.box.middle().x; })) {
+  const auto last_first = [&](const PlacedNode& one) { return -leader_foot(block, one).x; };
+  for (PlacedNode* node : in_order(block.nodes, last_first)) {
     const Size& size = words.beside[node->node];
     if (over) edge -= size.height;
-    node->words = {{node->box.middle().x + 8.0F, edge}, size};
+    node->words = {{leader_foot(block, *node).x + 8.0F, edge}, size};
     edge += over ? -kLineGap : size.height + kLineGap;
   }
   const Size& title = words.titles[block.connection];
@@ -187,22 +214,6 @@ void place_words(RunBlock& block, const WordSizes& words, const Stance& stance) 
 
 void place_words_between_ends(RunBlock& block, const WordSizes& words) {
   words_beside(block, words, between_ends(block));
-}
-
-Point leader_foot(const RunBlock& block, const PlacedNode& node) {
-  const Box& box = node.box;
-  const bool over = node.words.middle().y < box.middle().y;
-  if (block.heading == Heading::right) return {box.middle().x, over ? box.corner.y : box.bottom()};
-  const float edge = node.words_left ? box.corner.x : box.right();
-  const float words = node.words_left ? node.words.right() : node.words.corner.x;
-  const float y = box.middle().y;
-  const auto stands_between = [&](const PlacedNode& other) {
-    const float middle = other.box.middle().x;
-    return other.node != node.node && other.box.corner.y < y && y < other.box.bottom() &&
-           std::min(edge, words) < middle && middle < std::max(edge, words);
-  };
-  if (std::none_of(block.nodes.begin(), block.nodes.end(), stands_between)) return {edge, y};
-  return {box.middle().x, over ? box.corner.y : box.bottom()};
 }
 
 }  // namespace riserun::gui

@@ -14,8 +14,4 @@ void place_words(RunBlock& block, const WordSizes& words, const Stance& stance);
 /// ... of an upright run that leads straight on to another port: between the two.
 void place_words_between_ends(RunBlock& block, const WordSizes& words);
 
-/// Where the line from a part to its words begins: at the part's side, or, where another part stands between and of a
-/// level run, over or under it.
-Point leader_foot(const RunBlock& block, const PlacedNode& node);
-
 }  // namespace riserun::gui

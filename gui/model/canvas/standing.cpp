@@ -1,5 +1,6 @@
 #include "gui/model/canvas/pipe_way.h"
 #include "gui/model/canvas/placing.h"
+#include "gui/model/canvas/table_side.h"
 
 #include <algorithm>
 #include <cmath>
@@ -82,6 +83,14 @@ bool is_on_side(const LayoutWish& wish, std::size_t vessel, std::size_t pin) {
   return place_of(wish.plan, wish.sketch.nodes[vessel].pins[pin].port).value_or(usual) != usual;
 }
 
+bool leads_outside(const LayoutWish& wish, std::size_t connection) {
+  const Standing standing = standing_of(wish.plan, wish.sketch, connection);
+  return standing.zone == Zone::column && standing.heading == Heading::up &&
+         std::any_of(wish.sketch.links.begin(), wish.sketch.links.end(), [&](const Link& link) {
+           return link.connection == connection && link.b.node == kTable && is_on_side(wish, kTable, link.b.pin);
+         });
+}
+
 const Link* link_to_lid(const LayoutWish& wish, std::size_t connection) {
   for (const Link& link : wish.sketch.links)
     for (const PinAt* at : {&link.a, &link.b})
@@ -135,6 +144,8 @@ void hand_over(const LayoutWish& wish, Layout& layout) {
   for (std::size_t vessel = 0; vessel < kVessels; ++vessel)
     if (layout.nodes[vessel].size.width > 0.0F) layout.all = around(layout.all, layout.nodes[vessel]);
   for (const RunBlock& block : layout.runs) layout.all = around(layout.all, block.all);
+  for (const auto& [pin, pipe] : layout.over_rim)
+    for (const Point& point : pipe) layout.all = around(layout.all, between(point.x, point.y - 9.0F, point.x, point.y));
   if (layout.in_rows) return;
   int lane = 0;
   for (std::size_t i = 0; i < sketch.links.size(); ++i) {
@@ -145,13 +156,14 @@ void hand_over(const LayoutWish& wish, Layout& layout) {
     PlacedPin a = to_a ? layout.pins[link.a.node][link.a.pin] : face_of(wish.plan, layout, link);
     PlacedPin b = to_b ? layout.pins[link.b.node][link.b.pin] : layout.runs[link.connection].base;
     const RunBlock& block = layout.runs[link.connection];
+    const bool outside = link.b.node == kTable && leads_outside(wish, link.connection);
     const bool beside = std::abs(a.where.x - b.where.x) > 1.0F;
     const Point from = a.where;
     const Point to = b.where;
     if (!to_a && beside) a.where.y = clear_of_words(layout, block, a, true);
     if (!to_b && beside) b.where.y = clear_of_words(layout, block, b, false);
-    layout.ways[i] = pipe_way(a, b, beside ? lane++ % 6 : 0);
-    if (!(from == a.where)) layout.ways[i].insert(layout.ways[i].begin(), from);
+    layout.ways[i] = outside ? way_outside(layout.nodes[kTable], from, to) : pipe_way(a, b, beside ? lane++ % 6 : 0);
+    if (!outside && !(from == a.where)) layout.ways[i].insert(layout.ways[i].begin(), from);
     if (!(to == b.where)) layout.ways[i].push_back(to);
     for (const Point& point : layout.ways[i]) layout.all = around(layout.all, {point, {}});
   }

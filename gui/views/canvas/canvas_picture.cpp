@@ -1,9 +1,10 @@
 #include "gui/views/canvas/canvas_picture.h"
 
+#include "gui/model/canvas/leader.h"
 #include "gui/model/canvas/lid_places.h"
-#include "gui/model/canvas/run_words.h"
 #include "gui/views/canvas/node_words.h"
 #include "gui/views/scene/figures.h"
+#include "report/drawing/stays.h"
 #include "report/words/riser_label.h"
 
 #include <algorithm>
@@ -87,17 +88,31 @@ class CanvasPicture {
                1.0F,
                {}});
     }
+    if (node.kind == gui::NodeKind::reservoir) add_stays(left, bottom, right - left, top - bottom);
     std::vector<Spot> walls = {{left, top}, {left, bottom}, {right, bottom}, {right, top}};
     if (node.kind != gui::NodeKind::table) walls.push_back({left, top});
     drawing_.shapes.push_back(Stroke{"wall " + node.key, std::move(walls), Ink::sheet_metal, 2.0F});
     const bool low = node.kind == gui::NodeKind::reservoir;
+    const std::string words = vessel_words(*shown_.plan, node, shown_.units);
+    const auto more = static_cast<double>(std::count(words.begin(), words.end(), '\n'));
     lines("vessel " + node.key,
           {box.corner.x + 10.0F,
-           low ? box.bottom() - 18.0F
+           low ? box.bottom() - 18.0F - static_cast<float>(more * kLine)
                : box.corner.y + 34.0F * static_cast<float>(node.kind == gui::NodeKind::air_supply) + 4.0F},
-          vessel_words(*shown_.plan, node, shown_.units), Ink::text);
+          words, Ink::text);
     if (low) add_riser(node, box);
     for (std::size_t pin = 0; pin < node.pins.size(); ++pin) add_port(node, pin, shown_.layout.pins[row][pin]);
+  }
+
+  /// As in the section, in the proportions of the tank as it is drawn.
+  void add_stays(double left, double bottom, double wide, double high) {
+    const double across = wide / std::max(in_metres(shown_.plan->job.reservoir.length), 1e-6);
+    const double up = high / std::max(in_metres(shown_.plan->job.reservoir.height), 1e-6);
+    for (report::Shape& shape : report::stay_shapes(*shown_.plan)) {
+      if (auto* stroke = std::get_if<Stroke>(&shape))
+        for (Spot& spot : stroke->points) spot = {left + spot.x * across, bottom + spot.y * up};
+      drawing_.shapes.push_back(std::move(shape));
+    }
   }
 
   void add_riser(const gui::Node& tank, const gui::Box& box) {
@@ -125,12 +140,24 @@ class CanvasPicture {
     drawing_.shapes.push_back(Area{"port " + node.pins[row].port,
                                    report::box_outline(x - wide, y - high, x + wide, y + high), Ink::part_body, 1.0F,
                                    Ink::part_edge});
-    if (shown_.layout.in_rows) return;
     const bool under = node.kind == gui::NodeKind::table;
+    const auto over = shown_.layout.over_rim.find(row);
+    const bool over_rim = under && over != shown_.layout.over_rim.end();
+    if (over_rim) {
+      Stroke pipe{"over the rim", {}, Ink::part_edge, 3.0F};
+      for (const gui::Point& point : over->second) pipe.points.push_back(spot(point));
+      drawing_.shapes.push_back(std::move(pipe));
+    }
+    if (shown_.layout.in_rows) return;
+    const gui::Box& table = shown_.layout.nodes[gui::kTable];
     drawing_.shapes.push_back(Label{"name of " + node.pins[row].port,
-                                    {side ? x - 18.0 : x + half + 4.0, side    ? y
-                                                                       : under ? y + 12.0
-                                                                               : y - 4.0},
+                                    {over_rim ? over->second.back().x - 10.0
+                                     : side   ? x - 18.0
+                                              : x + half + 4.0,
+                                     over_rim ? -table.middle().y
+                                     : side   ? y
+                                     : under  ? y + 12.0
+                                              : y - 4.0},
                                     node.pins[row].port + " " + shown_.plan->catalog->written(node.pins[row].type),
                                     Ink::text,
                                     side ? Align::high : Align::low,
@@ -196,6 +223,12 @@ class CanvasPicture {
                                      {spot(foot), spot({to, node.words.corner.y + static_cast<float>(kLine) / 2.0F})},
                                      Ink::faint_text,
                                      0.6F});
+    constexpr double kDot = 1.8;
+    drawing_.shapes.push_back(Area{"leader's dot",
+                                   report::box_outline(foot.x - kDot, -foot.y - kDot, foot.x + kDot, -foot.y + kDot),
+                                   Ink::text,
+                                   1.0F,
+                                   {}});
   }
 
   const Shown& shown_;

@@ -2,6 +2,7 @@
 
 #include "gui/views/scene/words.h"
 #include "plan/run_cost.h"
+#include "report/drawing/stays.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -122,7 +123,10 @@ PartWords words_beside(const plan::Plan& plan, const gui::Sketch& sketch, std::s
   if (!node.part) return words;
   const catalog::Part& part = plan.catalog->part(*node.part);
   words.name = part.name;
-  if (node.cut_length) words.name += ", cut " + write_length(*node.cut_length, units);
+  // Hose that no distance was asked of is cut to what the connection says.
+  const auto cut =
+      node.cut_length || !part.cut_to_length ? node.cut_length : plan.connections[node.connection].hose_length;
+  if (cut) words.name += ", cut " + write_length(*cut, units);
   words.source = plan.catalog->material(part.material).name + ", " + source_words(plan, node);
   if (node.clamps > 0) words.source += fmt::format(", {} clamps {}", node.clamps, write_price(node.clamps_price));
   for (const gui::Link& link : sketch.links)
@@ -151,6 +155,10 @@ std::string title_of_run(const plan::Plan& plan, const gui::Sketch& sketch, std:
   return text + ": " + count_of_run(plan, sketch, row);
 }
 
+namespace {
+std::string on_a_line(const std::string& text) { return text.empty() ? text : "\n" + text; }
+}  // namespace
+
 std::string vessel_words(const plan::Plan& plan, const Node& node, UnitSystem units) {
   const plan::JobReservoir& tank = plan.job.reservoir;
   const reservoir::Table& table = plan.transfer.system.table;
@@ -158,7 +166,8 @@ std::string vessel_words(const plan::Plan& plan, const Node& node, UnitSystem un
     case NodeKind::reservoir:
       return fmt::format("Reservoir {} x {} x {}, {} deep, {}", write_length(tank.length, units),
                          write_length(tank.width, units), write_length(tank.height, units),
-                         write_length(plan.levels.charge_depth, units), write_volume(plan.levels.charge, units));
+                         write_length(plan.levels.charge_depth, units), write_volume(plan.levels.charge, units)) +
+             on_a_line(report::posts_and_bars(plan));
     case NodeKind::table:
       return fmt::format("Table {} long, wants {}, {}", write_length(table.length, units),
                          write_length(plan.job.table.depth, units), write_volume(plan.levels.need, units));

@@ -1,6 +1,6 @@
 #include "gui/views/canvas/paint_runs.h"
 
-#include "gui/model/canvas/run_words.h"
+#include "gui/model/canvas/leader.h"
 #include "gui/views/canvas/canvas_words.h"
 #include "gui/views/canvas/free_room.h"
 #include "gui/views/canvas/node_words.h"
@@ -162,25 +162,37 @@ class RunPainter {
   void leader(const gui::PlacedNode& node, bool selected) {
     const ImU32 color = packed(scene_.theme[selected ? Ink::accent : Ink::faint_text]);
     const float line = words_.line(points_);
-    if (block_.heading == gui::Heading::right) {
-      const gui::Point from = lens_.on_screen(gui::leader_foot(block_, node));
-      const gui::Point to = lens_.on_screen({node.box.middle().x, node.words.corner.y});
-      list_.AddLine(vec(from), {to.x, to.y + line / 2.0F}, color, scene_.scale);
-      list_.AddLine({to.x, to.y + line / 2.0F}, {to.x + lens_.px(4.0F), to.y + line / 2.0F}, color, scene_.scale);
-      return;
-    }
-    const bool left = node.words_left;
     const gui::Point from = lens_.on_screen(gui::leader_foot(block_, node));
-    const gui::Point to = lens_.on_screen({left ? node.words.right() : node.words.corner.x, node.words.corner.y});
-    const float out = scene_.px(left ? -3.0F : 3.0F);
-    list_.AddLine(vec(from), {to.x - out, to.y + line / 2.0F}, color, scene_.scale);
+    const gui::Point to = leader_end(node, line);
+    list_.AddLine(vec(from), vec(to), color, scene_.scale);
+    if (block_.heading == gui::Heading::right)
+      list_.AddLine(vec(to), {to.x + lens_.px(4.0F), to.y}, color, scene_.scale);
   }
 
-  /// Where the line to a part's words begins, over the parts.
+  /// At the middle of the first line of its words; of a level run straight over or under the part.
+  gui::Point leader_end(const gui::PlacedNode& node, float line) const {
+    const bool left = node.words_left;
+    const bool level = block_.heading == gui::Heading::right;
+    const gui::Point foot = gui::leader_foot(block_, node);
+    const gui::Point to = lens_.on_screen({level  ? foot.x
+                                           : left ? node.words.right()
+                                                  : node.words.corner.x,
+                                           node.words.corner.y});
+    const float out = level ? 0.0F : scene_.px(left ? -3.0F : 3.0F);
+    return {to.x - out, to.y + line / 2.0F};
+  }
+
+  /// Where the line to a part's words begins, over the parts, and the line as far as it crosses its own part.
   void dot(const gui::PlacedNode& node, bool selected) {
-    if (!has_words(node) || block_.heading == gui::Heading::right) return;
+    if (!has_words(node) || scene_.shown.layout.in_rows) return;
     const gui::Point at = lens_.on_screen(gui::leader_foot(block_, node));
-    list_.AddCircleFilled(vec(at), scene_.px(2.0F), packed(scene_.theme[selected ? Ink::accent : Ink::text]));
+    const PixelBox own = on_screen(node.box);
+    const gui::Point edge = gui::leaves_box(gui::between(own.left, own.top, own.right, own.bottom), at,
+                                            leader_end(node, words_.line(points_)));
+    const ImU32 color = packed(scene_.theme[selected ? Ink::accent : Ink::text]);
+    list_.AddCircleFilled(vec(at), scene_.px(3.5F), packed(scene_.theme[Ink::card]));
+    list_.AddLine(vec(at), vec(edge), color, scene_.scale);
+    list_.AddCircleFilled(vec(at), scene_.px(2.2F), color);
   }
 
   bool has_words(const gui::PlacedNode& node) const {

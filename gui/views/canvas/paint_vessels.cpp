@@ -4,7 +4,7 @@
 #include "gui/views/canvas/canvas_words.h"
 #include "gui/views/canvas/free_room.h"
 #include "gui/views/canvas/node_words.h"
-#include "report/drawing/section_devices.h"
+#include "report/drawing/stays.h"
 #include "report/words/riser_label.h"
 
 #include <fmt/format.h>
@@ -93,20 +93,39 @@ class VesselPainter {
     list_.AddRectFilled({box_.left, box_.top}, {box_.right, box_.bottom}, packed(scene_.theme[Ink::card]));
     const Length height = plan().job.reservoir.height;
     if (height > Length{}) water(static_cast<double>(instant_shown(scene_).reservoir_depth / height));
-    const auto& layout = plan().job.reservoir.supports.layout;
-    const int baffles = layout ? layout->baffles_across : 0;
-    for (int i = 1; i <= baffles; ++i) upright(static_cast<double>(i) / (baffles + 1));
-    const double length = in_metres(plan().job.reservoir.length);
-    for (const double stay : report::stays_along(plan())) upright(stay / length);
+    stays();
     riser();
     list_.AddRect({box_.left, box_.top}, {box_.right, box_.bottom}, metal_, 0.0F, 0, wall());
     name_beside_riser();
   }
 
-  /// A baffle or a stay from floor to lid, so far along of the length.
-  void upright(double share) {
-    const float x = box_.left + box_.width() * static_cast<float>(share);
-    dashed(list_, {x, box_.top}, {x, box_.bottom}, packed(scene_.theme[Ink::line]), scene_.scale);
+  /// A baffle is a broken line, a post two thin lines, a bar at a wall its outline in short dashes.
+  void stays() {
+    const auto at = [&](double x, double y) {
+      const auto share = [](double of, Length all) { return static_cast<float>(of / std::max(in_metres(all), 1e-6)); };
+      return ImVec2{box_.left + box_.width() * share(x, plan().job.reservoir.length),
+                    box_.bottom - box_.height() * share(y, plan().job.reservoir.height)};
+    };
+    const ImU32 color = packed(scene_.theme[Ink::line]);
+    for (const report::StayInSight& stay : report::stays_in_sight(plan())) {
+      ImVec2 high = at(stay.left, stay.top);
+      ImVec2 low = at(stay.right, stay.bottom);
+      if (stay.kind == report::StayKind::baffle) {
+        dashed(list_, high, {high.x, low.y}, color, scene_.scale);
+        continue;
+      }
+      // However thin: its two sides are told apart.
+      const float least = scene_.px(3.0F);
+      if (low.x - high.x < least) low.x = high.x + least;
+      if (low.y - high.y < least) high.y = low.y - least;
+      for (const float x : {high.x, low.x})
+        if (stay.kind == report::StayKind::bar)
+          dashed(list_, {x, high.y}, {x, low.y}, color, scene_.scale, 3.0F, 1.0F);
+        else
+          list_.AddLine({x, high.y}, {x, low.y}, color, scene_.px(1.0F));
+      if (stay.kind == report::StayKind::bar)
+        for (const float y : {high.y, low.y}) dashed(list_, {high.x, y}, {low.x, y}, color, scene_.scale, 3.0F, 1.0F);
+    }
   }
 
   /// On the floor, on the wider side of the riser.
@@ -195,10 +214,22 @@ class VesselPainter {
     const ImVec2 open[] = {
         {box_.left, box_.top}, {box_.left, box_.bottom}, {box_.right, box_.bottom}, {box_.right, box_.top}};
     list_.AddPolyline(open, 4, metal_, ImDrawFlags_None, wall());
+    for (const auto& [pin, pipe] : scene_.shown.layout.over_rim) pipe_over_rim(pipe);
     const PixelBox room{box_.left + lens_.px(12.0F), box_.top + lens_.px(3.0F), box_.right - lens_.px(12.0F),
                         box_.bottom};
     words_.put(kVesselWords, {room.left, room.top}, Ink::text, vessel_words(plan(), node_, scene_.shown.units), room,
                true);
+  }
+
+  void pipe_over_rim(const std::vector<gui::Point>& pipe) {
+    std::vector<ImVec2> way;
+    for (const gui::Point& point : pipe) {
+      const gui::Point at = lens_.on_screen(point);
+      way.push_back({at.x, at.y});
+    }
+    const int count = static_cast<int>(way.size());
+    list_.AddPolyline(way.data(), count, packed(scene_.theme[Ink::part_edge]), ImDrawFlags_None, lens_.px(9.0F));
+    list_.AddPolyline(way.data(), count, packed(scene_.theme[Ink::part_body]), ImDrawFlags_None, lens_.px(6.4F));
   }
 
   /// The receiver on its feet.
@@ -237,7 +268,12 @@ class VesselPainter {
     if (level) {
       const std::string text = node_.pins[i].port + " " + written;
       const float wide = words_.measure(kPartWords, text).x;
-      const PixelBox room{at.x - half.x - scene_.px(4.0F) - wide, at.y - line / 2.0F, at.x - half.x, at.y + line};
+      const auto over = scene_.shown.layout.over_rim.find(i);
+      const bool over_rim = node_.kind == NodeKind::table && over != scene_.shown.layout.over_rim.end();
+      // Of a pipe over the rim beside the leg that hangs into the table.
+      const float right = over_rim ? lens_.on_screen(over->second.back()).x - lens_.px(8.0F) : at.x - half.x;
+      const float middle = over_rim ? (box_.top + box_.bottom) / 2.0F : at.y;
+      const PixelBox room{right - scene_.px(4.0F) - wide, middle - line / 2.0F, right, middle + line};
       if (room.left > box_.left + lens_.px(20.0F))
         put_in_tank(kPartWords, {room.left, room.top}, Ink::text, text, room);
       return;

@@ -2,6 +2,7 @@
 
 #include "gui/views/scene/words.h"
 #include "quantity/read.h"
+#include "report/drawing/stays.h"
 
 #include <imgui.h>
 
@@ -69,7 +70,7 @@ class Pane {
     paint(drawing, place_, box_, scene_.theme, list_);
     note_place(scene_, "elevation tank", box_of(f_.tank_left, 0.0, f_.tank_right, f_.tank_top));
     note_place(scene_, "elevation table", box_of(f_.table_left, f_.table_floor, f_.table_right, f_.rim));
-    across(at("table") / "inside", f_.table_left, f_.table_right, f_.rim, true);
+    across(at("table") / "inside", f_.table_left, f_.table_right, f_.top, true);
     across(at("reservoir") / "inside", f_.tank_left, f_.tank_right, 0.0, false);
     left_side();
     right_side();
@@ -185,13 +186,18 @@ class Pane {
     const float off = scene_.px(16.0F);
     const ImVec2 floor = spot(f_.table_right, f_.table_floor);
     const ImVec2 water = spot(f_.table_right, f_.water_top);
-    dimension_line({floor.x + off, floor.y}, {water.x + off, water.y});
-    const float x = std::max(floor.x, spot(f_.tank_right, 0.0).x) + 2.0F * off;
+    // Past a line that comes to the table from outside.
+    const bool outside = f_.right > f_.table_right && f_.right > f_.tank_right;
+    const float near = outside ? spot(f_.right, 0.0).x : floor.x;
+    for (const ImVec2& end : {floor, water})
+      if (outside) list_.AddLine(end, {near + off, end.y}, ink(Ink::faint_text), scene_.px(1.0F));
+    dimension_line({near + off, floor.y}, {near + off, water.y});
+    const float x = std::max(near, spot(f_.tank_right, 0.0).x) + 2.0F * off;
     const float bottom = spot(0.0, 0.0).y;
     list_.AddLine(spot(f_.tank_right, 0.0), {x, bottom}, ink(Ink::faint_text), scene_.px(1.0F));
     list_.AddLine(floor, {x, floor.y}, ink(Ink::faint_text), scene_.px(1.0F));
     dimension_line({x, bottom}, {x, floor.y});
-    side({{at("table") / "depth", FieldKind::length, "water deep", {floor.x + off, (floor.y + water.y) / 2.0F}},
+    side({{at("table") / "depth", FieldKind::length, "water deep", {near + off, (floor.y + water.y) / 2.0F}},
           {at("table") / "floor height", FieldKind::length, "floor height", {x, (floor.y + bottom) / 2.0F}}},
          false);
   }
@@ -206,6 +212,17 @@ class Pane {
   Requests asked_;
 };
 
+/// Those of a plan for a tank of these measures; baffles are drawn as they are typed.
+void add_stays(const plan::Plan& plan, Elevation& known) {
+  constexpr double kSame = 1e-4;  // m
+  if (std::abs(in_metres(plan.job.reservoir.length) - *known.tank_length) > kSame ||
+      std::abs(in_metres(plan.job.reservoir.height) - *known.tank_height) > kSame)
+    return;
+  for (report::Shape& shape : report::stay_shapes(plan))
+    if (const auto* stroke = std::get_if<report::Stroke>(&shape); stroke != nullptr && stroke->name != "baffle")
+      known.stays.push_back(std::move(shape));
+}
+
 }  // namespace
 
 Elevation elevation_of(const Scene& scene, const MeasurementsState& state) {
@@ -215,6 +232,8 @@ Elevation elevation_of(const Scene& scene, const MeasurementsState& state) {
   known.table_length = metres_of(scene, state, at("table") / "inside" / "length");
   known.water_depth = metres_of(scene, state, at("table") / "depth");
   known.floor_height = metres_of(scene, state, at("table") / "floor height");
+  if (scene.shown.plan) known.inlet = report::water_inlet(*scene.shown.plan);
+  if (scene.shown.plan && known.tank_length && known.tank_height) add_stays(*scene.shown.plan, known);
   const std::string baffles = text_of(scene, state, at("reservoir") / "supports" / "baffles across");
   constexpr int kMostDrawn = 40;
   if (!baffles.empty() && baffles.size() < 4 && baffles.find_first_not_of("0123456789") == std::string::npos)

@@ -3,6 +3,7 @@
 #include "gui/model/session/first_measures.h"
 #include "gui/views/scene/words.h"
 #include "gui/views/sheets/elevation_pane.h"
+#include "report/drawing/stays.h"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -60,6 +61,15 @@ class Notes {
   float end_ = std::numeric_limits<float>::lowest();  // of what is wrong so far, px; what is rolled away lies above 0
 };
 
+/// Posts and bars, whose bays are measurements further down.
+void other_stays(const Scene& scene) {
+  if (scene.shown.plan == nullptr) return;
+  const std::string stays = report::posts_and_bars(*scene.shown.plan);
+  if (stays.empty()) return;
+  wrapped(scene, Ink::text, fmt::format("{}; bays: {}", stays, report::bays_of_stays(*scene.shown.plan)));
+  note_item(scene, "other stays");
+}
+
 Requests thing(const Scene& scene, MeasurementsState& state, Notes& notes, const gui::Thing& thing,
                std::size_t number) {
   Requests asked;
@@ -80,6 +90,10 @@ Requests thing(const Scene& scene, MeasurementsState& state, Notes& notes, const
     notes.beside(measure, top);
     ImGui::PopID();
   }
+  const auto of_stays = [](const gui::Measure& measure) {
+    return measure.at.text() == "reservoir.supports.baffles along";
+  };
+  if (std::any_of(thing.measures.begin(), thing.measures.end(), of_stays)) other_stays(scene);
   return asked;
 }
 

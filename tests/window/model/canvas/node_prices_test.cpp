@@ -49,6 +49,18 @@ TEST(NodePrices, OfTheCardsOfARunAddUpToWhatTheListBuysForIt) {
   EXPECT_GT(clamped, 8) << "there are clamps in these jobs";
 }
 
+TEST(NodePrices, EachOfTwoHosesHasItsOwnClamps) {
+  const plan::Plan plan =
+      planned(testing::with(plan::starter_job(), "    need: [hose]  ", "    need: [hose, ball valve, hose]  "));
+  const Sketch sketch = sketch_of(plan);
+  std::vector<int> clamps;
+  for (const Node& node : sketch.nodes)
+    if (node.part && plan.catalog->part(*node.part).cut_to_length) clamps.push_back(node.clamps);
+  ASSERT_EQ(clamps.size(), 2U);
+  EXPECT_GT(clamps[0], 0);
+  EXPECT_EQ(clamps[0], clamps[1]);
+}
+
 TEST(NodePrices, OfAllUsesAddUpToTheListsTotal) {
   for (const std::string& job : jobs_with_hose()) {
     const plan::Plan plan = planned(job);

@@ -202,11 +202,12 @@ void judge_second_line(const Plan& plan, Open& open) {
         Topic::connections, fact(forks ? "line_forks_to_the_table" : "second_line_to_the_table", connection.name), {},
         fact(forks ? "one_inlet_alone" : "one_line_alone", connection.name), "worked out");
     finding.ways_to_try = {{{kLineLeftOut, connection.name}}};
-    if (!forks && goes_up_as_well(plan, connection))
-      finding.mend = fact("one_line_alone_or_its_riser", connection.name, connection.from);
     if (!plan.water_connection || !joins_table_and_tank(plan.job, connection)) continue;
     finding.or_else = {{std::move(*finding.mend), {}, std::move(finding.ways_to_try)}};
     finding.mend = fact("valve_in_the_way_back", connection.name);
+    if (goes_up_as_well(plan, connection))
+      finding.mend =
+          fact("either_mend", quantity::Facts{*finding.mend, fact("name_the_riser", connection.name, connection.from)});
     finding.ways_to_try.clear();
   }
 }

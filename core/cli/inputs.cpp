@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <ostream>
 
 namespace riserun::cli {
 
@@ -42,9 +43,10 @@ Stock load_stock(const CommonOptions& common) {
   return stock;
 }
 
-plan::Job load_job(const Stock& stock, const std::string& file) {
+plan::Job load_job(const Stock& stock, const std::string& file, std::ostream& err) {
   plan::Job job = plan::load_job(*stock.catalog, file);
   if (stock.bins.empty()) return job;
+  if (!job.bins.empty()) err << "note: the job's own bin is set aside: --bin stands in its place.\n";
   job.bins = stock.bins;
   job.bin = stock.bin;
   return job;

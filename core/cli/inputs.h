@@ -12,6 +12,7 @@
 #include "quantity/input_error.h"
 #include "quantity/read.h"
 
+#include <iosfwd>
 #include <memory>
 #include <optional>
 #include <span>
@@ -33,9 +34,9 @@ struct Stock {
 /// @throws InputError with every mistake in those files
 Stock load_stock(const CommonOptions& common);
 
-/// The job of that file; with the bins of --bin in place of its own where there are any.
+/// The job of that file; with the bins of --bin in place of its own where there are any, which is said on `err`.
 /// @throws InputError with every mistake in it
-plan::Job load_job(const Stock& stock, const std::string& file);
+plan::Job load_job(const Stock& stock, const std::string& file, std::ostream& err);
 
 /// Gathers the mistakes of a command line's words.
 class WordReader {

@@ -110,7 +110,7 @@ void change(const fs::path& bin, const plan::BinChange& change, const Session& s
 
 int take(const std::string& job_file, const Session& session) {
   const Stock stock = load_stock(session.common);
-  plan::Job job = load_job(stock, job_file);
+  plan::Job job = load_job(stock, job_file, session.err);
   if (job.bins.empty()) throw InputError({{job_file, 0, 0, "the job has no bin; name one with --bin FILE", ""}});
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
   if (plan.verdict == plan::Verdict::refused) {

@@ -32,7 +32,7 @@ using Json = std::string (*)(const plan::Plan&, UnitSystem);
 
 plan::Plan plan_of(const std::string& job_file, const Session& session) {
   const Stock stock = load_stock(session.common);
-  plan::Job job = load_job(stock, job_file);
+  plan::Job job = load_job(stock, job_file, session.err);
   const Patience patience(session.err, "Planning");
   return plan::make_plan(stock.catalog, std::move(job));
 }

@@ -109,7 +109,7 @@ int run_from_options(const RiserOptions& options, const Session& session) {
 
 int run_from_job(const RiserOptions& options, const Session& session) {
   const Stock stock = load_stock(session.common);
-  plan::Job job = load_job(stock, options.job);
+  plan::Job job = load_job(stock, options.job, session.err);
   const report::Style style = session.style(job.units);
   const plan::Plan plan = plan::make_plan(stock.catalog, std::move(job));
   session.out << (session.common.json ? report::riser_json(plan, style.units)

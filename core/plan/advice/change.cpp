@@ -247,6 +247,11 @@ void raise_lid(Job& job, Length height) {
     if (port.place == Place::lid && port.face_height) *port.face_height += by;
 }
 
+void order_specially(Job& job, const Value& name) {
+  for (JobConnection& connection : job.connections)
+    if (connection.name == std::get<std::string>(name)) connection.special_order = true;
+}
+
 void leave_check_out(const Catalog& catalog, Job& job, const Value& name) {
   for (JobConnection& connection : job.connections)
     if (connection.name == std::get<std::string>(name))
@@ -314,6 +319,8 @@ bool change_without_key(const Catalog& catalog, Job& job, const Change& change) 
     put_into_floor(job, change.value);
   else if (change.key == kTableHigher)
     raise_table(job, std::get<Length>(change.value));
+  else if (change.key == kSpecialOrderIn)
+    order_specially(job, change.value);
   else if (change.key == kCheckLeftOut)
     leave_check_out(catalog, job, change.value);
   else if (change.key == kLineLeftOut)

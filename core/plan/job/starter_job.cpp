@@ -89,7 +89,8 @@ connections:                     # from port to port; the fittings between are w
     in order: yes
     special order: yes           # low ranges are not on every shelf
   - {name: gauge, from: gauge bung, ends in: 5 psi gauge, special order: yes, carries: air}
-  - {name: relief valve, from: relief bung, ends in: 3/4 relief valve set 2 psi, special order: yes, carries: air}
+  # Which relief valve suits the setting is worked out; one that is there is called by what it is set to as well.
+  - {name: relief valve, from: relief bung, ends in: 3/4 relief valve, special order: yes, carries: air}
   - {name: vent, from: vent bung, ends in: 1/2 brass ball valve, carries: air}
 
 # bin:                           # what the shop has: free, each as often as it is there

@@ -74,11 +74,14 @@ bool leads_back(const Catalog& catalog, const Job& job, const std::vector<Way>& 
          });
 }
 
-const ConnectionPlan* drain_in_place_of_line(const Plan& plan) {
+bool drains_by_line(const Plan& plan) {
   const TransferPlan& transfer = plan.transfer;
-  const bool by_line = transfer.drain.stop == transfer::Stop::goal_reached &&
-                       transfer.left_in_table <= transfer.fill.volume * kMostLeftInTable;
-  return by_line ? nullptr : table_drain(plan);
+  return transfer.drain.stop == transfer::Stop::goal_reached && transfer.fill.volume > Volume{} &&
+         transfer.left_in_table <= transfer.fill.volume * kMostLeftInTable;
+}
+
+const ConnectionPlan* drain_in_place_of_line(const Plan& plan) {
+  return drains_by_line(plan) ? nullptr : table_drain(plan);
 }
 
 const ConnectionPlan* plugged_drain(const Plan& plan) {

@@ -22,6 +22,10 @@ bool joins_table_and_tank(const Job& job, const ConnectionPlan& connection);
 /// way back for the table's water and no second way up.
 bool leads_back(const Catalog& catalog, const Job& job, const std::vector<Way>& ways, const ConnectionPlan& connection);
 
+/// The line that fills the table drains it, too, to what `table_does_not_drain` lets stay; false: most of the water
+/// stays, or none ever comes up.
+bool drains_by_line(const Plan& plan);
+
 /// That one, where the line lets no water back, or leaves most of it in the table; nullptr: the line drains it, or
 /// nothing does.
 const ConnectionPlan* drain_in_place_of_line(const Plan& plan);

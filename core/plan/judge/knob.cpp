@@ -94,6 +94,33 @@ std::vector<Mend> more_room(const Plan& plan, const Settled& settled) {
   return mends;
 }
 
+/// From the setting down to what just finishes the fill.
+PressureDifference room_below(const Plan& plan) {
+  return plan.transfer.setting - plan.transfer.fill.pressure_to_finish;
+}
+
+/// No device is asked for that nobody makes.
+bool is_made(const Settled& settled, PressureDifference repeats) {
+  return at_most((settled.regulator_range - psig(0.0)) * kFinestRepeatability, repeats);
+}
+
+/// The gauge by which the knob is marked in the leak test, where that is none of the job's: what it is off at the
+/// setting.
+std::optional<PressureDifference> error_of_test_gauge(const Plan& plan) {
+  const LeakTestPlan& test = plan.leak_test;
+  if (!test.by_own_regulator() || test.gauge_of_job || !(test.gauge_full_scale > psig(0.0))) return std::nullopt;
+  return dial_error(test.gauge_full_scale, plan.transfer.setting);
+}
+
+/// What the regulator is to come back to beside the gauges, which may be off, too: so that each finding asks for the
+/// same device.
+PressureDifference left_by_gauges(const Plan& plan) {
+  PressureDifference error = error_of_test_gauge(plan).value_or(PressureDifference());
+  if (const Way* gauge = gauge_read(plan))
+    error = std::max(error, dial_error(*plan.catalog->part(*gauge->device).full_scale, plan.transfer.setting));
+  return (room_below(plan) - error) * kAsPrinted;
+}
+
 void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
   const PressureDifference room = room_around(plan);
   const PressureDifference repeats = settled.regulator_repeatability;
@@ -103,17 +130,12 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
       open.not_yet(Topic::transfer, fact("regulator_repeats_too_coarsely", repeats, plan.transfer.setting, room), {},
                    {}, "common practice");
   std::vector<Mend> mends = more_room(plan, settled);
-  // No device is asked for that nobody makes.
-  const PressureDifference fine = room * kLargeShare * kAsPrinted;
-  if (at_most((settled.regulator_range - psig(0.0)) * kFinestRepeatability, fine))
+  PressureDifference fine = room * kLargeShare * kAsPrinted;
+  if (const PressureDifference left = left_by_gauges(plan); is_made(settled, left)) fine = std::min(fine, left);
+  if (is_made(settled, fine))
     mends.insert(mends.begin(),
                  {fact("regulator_that_repeats_within", fine), {{{"air.regulator repeatability", fine}}}});
   mend_first_by(std::move(mends), finding);
-}
-
-/// From the setting down to what just finishes the fill.
-PressureDifference room_below(const Plan& plan) {
-  return plan.transfer.setting - plan.transfer.fill.pressure_to_finish;
 }
 
 /// What the knob's gauge may be off, and what the regulator comes back to, may both be on the low side. A regulator
@@ -123,13 +145,15 @@ bool is_fine_enough(const Plan& plan, const Settled& settled, PressureDifference
   return at_most(error + std::min(settled.regulator_repeatability, room * kLargeShare), room);
 }
 
-/// A regulator that leaves the gauge its error, where such a one is sold; a setting with more room.
-std::vector<Mend> beside_the_gauge(const Plan& plan, const Settled& settled, PressureDifference error) {
-  std::vector<Mend> mends;
-  const PressureDifference left = (room_below(plan) - error) * kAsPrinted;
-  if (at_most((settled.regulator_range - psig(0.0)) * kFinestRepeatability, left))
-    mends.push_back({fact("regulator_that_repeats_within", left), {{{"air.regulator repeatability", left}}}});
-  for (Mend& mend : more_room(plan, settled)) mends.push_back(std::move(mend));
+/// A setting with more room costs nothing; else a regulator that leaves the gauge its error, where such a one is sold.
+std::vector<Mend> beside_the_gauge(const Plan& plan, const Settled& settled) {
+  std::vector<Mend> mends = more_room(plan, settled);
+  const auto other = std::find_if(mends.begin(), mends.end(), [](const Mend& mend) {
+    return mend.ways_to_mend.empty() || mend.ways_to_mend.front().front().key != "air.set pressure";
+  });
+  const PressureDifference left = left_by_gauges(plan);
+  if (is_made(settled, left))
+    mends.insert(other, {fact("regulator_that_repeats_within", left), {{{"air.regulator repeatability", left}}}});
   return mends;
 }
 
@@ -152,7 +176,7 @@ void judge_by_gauge(const Plan& plan, const Settled& settled, Open& open) {
   if (finer)
     mends.push_back(
         {fact("gauge_that_is_sold", plan.catalog->part(*finer).name), {}, {{other_device(*gauge, *finer)}}});
-  for (Mend& mend : beside_the_gauge(plan, settled, error)) mends.push_back(std::move(mend));
+  for (Mend& mend : beside_the_gauge(plan, settled)) mends.push_back(std::move(mend));
   mend_first_by(std::move(mends), finding);
 }
 
@@ -201,21 +225,18 @@ void judge_knob(const Plan& plan, const Settled& settled, Open& open) {
 
 // The job's own gauge is judged with the setting; here one that shows the test's pressure and is coarser there.
 void judge_knobs_mark(const Plan& plan, const Settled& settled, Open& open) {
-  const LeakTestPlan& test = plan.leak_test;
-  if (!test.by_own_regulator() || test.gauge_of_job || !(test.gauge_full_scale > psig(0.0)) ||
-      room_below(plan) <= kNoRoom || more_than(plan.transfer.setting, plan.transfer.highest_setting))
-    return;
+  const auto error = error_of_test_gauge(plan);
   const GaugePressure setting = plan.transfer.setting;
-  const PressureDifference error = dial_error(test.gauge_full_scale, setting);
-  judge_mark_under_valves(plan, settled, error, open);
-  if (is_fine_enough(plan, settled, error)) return;
+  if (!error || room_below(plan) <= kNoRoom || more_than(setting, plan.transfer.highest_setting)) return;
+  judge_mark_under_valves(plan, settled, *error, open);
+  if (is_fine_enough(plan, settled, *error)) return;
   Finding& finding = open.not_yet(Topic::leak_test,
-                                  fact("gauge_of_test_too_coarse_for_setting", test.gauge_full_scale, error, setting,
-                                       room_below(plan), settled.regulator_repeatability),
+                                  fact("gauge_of_test_too_coarse_for_setting", plan.leak_test.gauge_full_scale, *error,
+                                       setting, room_below(plan), settled.regulator_repeatability),
                                   {}, {}, "ASME B40.100, grade B");
   std::vector<Mend> mends;
   if (auto lower = test_of_a_finer_gauge(plan, settled)) mends.push_back(std::move(*lower));
-  for (Mend& mend : beside_the_gauge(plan, settled, error)) mends.push_back(std::move(mend));
+  for (Mend& mend : beside_the_gauge(plan, settled)) mends.push_back(std::move(mend));
   mend_first_by(std::move(mends), finding);
 }
 

@@ -140,8 +140,11 @@ std::vector<Mend> tests_with_relief(const Plan& plan) {
 /// The rig must have a relief valve, and none that is sold is right for the pressure.
 void judge_relief_of_test(const Plan& plan, const Settled& settled, Open& open) {
   const LeakTestPlan& test = plan.leak_test;
-  Finding& finding = open.not_yet(Topic::leak_test, fact("no_relief_sold_for_the_test", test.pressure, test.relief), {},
-                                  fact("test_lower_or_with_water"), "common practice");
+  const bool has_room = more_than(gauge_pascals(in_pascals(test.relief) * kAsPrinted), test.pressure);
+  Finding& finding = open.not_yet(Topic::leak_test,
+                                  has_room ? fact("no_relief_sold_for_the_test", test.pressure, test.relief)
+                                           : fact("no_room_for_relief_of_test", test.pressure),
+                                  {}, fact("test_lower_or_with_water"), "common practice");
   finding.or_else = stiffer_for_four(plan, settled, std::max(most_in_use(plan), test.pressure));
   mend_first_by(tests_with_relief(plan), finding);
   mend_by_less_to_see(plan, settled, finding);

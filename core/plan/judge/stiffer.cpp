@@ -27,12 +27,22 @@ constexpr std::array kSixteenths = {2, 3, 4, 5, 6, 7, 8, 10, 12};  // of an inch
 /// Of bays that a welder's hand and torch go into, and a plate's edges beside them (common practice).
 const Length kNarrowestBay = inches(5.0);
 
-/// One or two plates more of those that the job has, the fewest pieces that do; nullopt: none do, or it has none.
+/// Nothing is said yet of what holds the walls.
+bool is_empty(const reservoir::SupportLayout& layout) {
+  reservoir::SupportLayout none;
+  none.floor_carried = layout.floor_carried;
+  return layout == none;
+}
+
+/// One or two plates more of those that the job has, of an empty box as many as anybody welds into one: the fewest
+/// pieces that do; nullopt: none do, or it is stayed by something else.
 std::optional<Mend> more_baffles(const Job& job, const reservoir::WallRequest& asked, const Settled& settled,
                                  Length charge, GaugePressure wanted) {
-  constexpr int kMostMore = 2;
   const auto& layout = job.reservoir.supports.layout;
-  if (!layout || layout->bare || layout->baffles_across + layout->baffles_along == 0) return std::nullopt;
+  if (!layout || layout->bare) return std::nullopt;
+  const bool empty = is_empty(*layout);
+  if (!empty && layout->baffles_across + layout->baffles_along == 0) return std::nullopt;
+  const int most_more = empty ? kMostBars : 2;
   const auto fit = [&](Length inside, int plates) {
     return inside - settled.baffle_plate * static_cast<double>(plates) >=
            kNarrowestBay * static_cast<double>(plates + 1);
@@ -41,14 +51,14 @@ std::optional<Mend> more_baffles(const Job& job, const reservoir::WallRequest& a
     return each.baffles_across + each.baffles_along * (each.baffles_across + 1);
   };
   std::optional<reservoir::SupportLayout> best;
-  for (int across = 0; across <= kMostMore; ++across)
-    for (int along = 0; along <= kMostMore; ++along) {
+  for (int across = 0; across <= most_more; ++across)
+    for (int along = 0; along <= most_more; ++along) {
       reservoir::WallRequest request = asked;
       request.supports.baffles_across = layout->baffles_across + across;
       request.supports.baffles_along = layout->baffles_along + along;
       if (!fit(job.reservoir.length, request.supports.baffles_across) ||
           !fit(job.reservoir.width, request.supports.baffles_along) ||
-          (best && pieces(*best) <= pieces(request.supports)))
+          (empty && pieces(request.supports) > kMostBars) || (best && pieces(*best) <= pieces(request.supports)))
         continue;
       if (reservoir::wall_limit(request) >= wanted) best = request.supports;
     }
@@ -94,9 +104,12 @@ std::vector<Mend> stiffer_walls(const Job& job, const Settled& settled, Length c
   // Where the sides alone are weak a few flat bars on them do, and no baffle is welded in for those.
   const bool sides_alone = by_bars && spacing->stays == 0 && !spacing->lid_on_baffles;
   if (sides_alone) mends.push_back(stays_at(job, settled, charge, *spacing));
-  if (auto baffles = more_baffles(job, request, settled, charge, wanted))
-    mends.push_back(with_the_lid_off(settled, std::move(*baffles)));
-  else if (by_bars && !sides_alone)
+  auto baffles = more_baffles(job, request, settled, charge, wanted);
+  const bool by_baffles = baffles.has_value();
+  if (by_baffles) mends.push_back(with_the_lid_off(settled, std::move(*baffles)));
+  // Into an empty box goes either; beside the baffles of another no rows of bars.
+  const auto& layout = job.reservoir.supports.layout;
+  if (by_bars && !sides_alone && (!by_baffles || (layout && is_empty(*layout))))
     mends.push_back(stays_at(job, settled, charge, *spacing));
   if (settled.lid_closed) return mends;  // the sheet of a box that is there is what it is
   const Stress yield = request.metal.yield;

@@ -159,6 +159,16 @@ bool reach_is_known(const Plan& plan, const ConnectionPlan& connection) {
   return connection.gap || connection.hose_rise || by_tape;
 }
 
+/// It leads up from the reservoir as the line does that the riser was taken for, and the job says nothing of which.
+bool goes_up_as_well(const Plan& plan, const ConnectionPlan& connection) {
+  const auto goes_up = [&](const ConnectionPlan& line) {
+    return port_named(plan.job.reservoir.ports, line.from) != nullptr &&
+           port_named(plan.job.table.ports, line.to) != nullptr;
+  };
+  return !plan.job.riser.bung && plan.water_connection && goes_up(connection) &&
+         goes_up(plan.connections[*plan.water_connection]);
+}
+
 /// The fill is worked out for one line: another one from the reservoir to the table uncovers at its own height and
 /// takes water that nothing here counts.
 void judge_second_line(const Plan& plan, Open& open) {
@@ -195,6 +205,9 @@ void judge_second_line(const Plan& plan, Open& open) {
     if (!plan.water_connection || !joins_table_and_tank(plan.job, connection)) continue;
     finding.or_else = {{std::move(*finding.mend), {}, std::move(finding.ways_to_try)}};
     finding.mend = fact("valve_in_the_way_back", connection.name);
+    if (goes_up_as_well(plan, connection))
+      finding.mend =
+          fact("either_mend", quantity::Facts{*finding.mend, fact("name_the_riser", connection.name, connection.from)});
     finding.ways_to_try.clear();
   }
 }

@@ -19,6 +19,9 @@ constexpr double kReliefOverSetting = 1.2;
 constexpr double kGaugeOverSetting = 2.0;
 constexpr double kRangeOverSetting = 1.5;  // the lower two thirds
 constexpr double kSettingOverLift = 1.5;
+/// A setting that is worked out goes down for the relief valve that is there, so that this one need not stand over what
+/// is expected: at that share of it the setting is still a quarter over what lifts the water (common practice).
+constexpr double kReliefUnderExpected = 0.85;
 
 /// Of a gauge, a relief valve or a regulator; nullopt: it has none.
 std::optional<GaugePressure> mark_of(const Catalog& catalog, PartId id) {
@@ -41,9 +44,8 @@ GaugePressure setting_to_expect(const Job& job) {
   return gauge_pascals(kSettingOverLift * quantity::kPascalsPerInchOfWater * in_inches(lift));
 }
 
-/// A setting that is worked out goes down for the relief valve that is there, so that need not stand over it.
 double over_setting(const Job& job, Role role) {
-  if (role == Role::relief_valve) return job.air.set_pressure ? kReliefOverSetting : 1.0;
+  if (role == Role::relief_valve) return job.air.set_pressure ? kReliefOverSetting : kReliefUnderExpected;
   return role == Role::gauge ? kGaugeOverSetting : kRangeOverSetting;
 }
 

@@ -129,7 +129,7 @@ void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan,
   const chain::NoAssembly& none = *plan.no_assembly();
   Finding refusal{Topic::connections, fact("branches_cannot_be_joined", plan.name, none.reason), {}, {}};
   if (none.way && none.way->special_order)
-    refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.way->special_order));
+    refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.way->special_order), plan.name);
   else if (!none.mends.empty())
     refusal.mend = none.mends.front();
   else if (none.way && none.way->missing_part)
@@ -143,6 +143,7 @@ void refuse_without_assembly(const Catalog& catalog, const ConnectionPlan& plan,
   }
   if (!refusal.mend && (speaks_of(none.reason, "way_smaller_than_inlet") || speaks_of(none.reason, "way_can_be_shut")))
     refusal.mend = fact("relief_valve_on_a_bung_of_its_own");
+  change_for_special_order(plan.name, refusal);
   remarks.refuse(std::move(refusal));
 }
 

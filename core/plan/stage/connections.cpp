@@ -103,7 +103,7 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
   const auto nearest = none.nearest_above ? none.nearest_above : none.nearest_below;
   if (none.only_the_distance && nearest) refusal.numbers = Against{*plan.gap, *nearest};
   if (none.special_order) {
-    refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.special_order));
+    refusal.mend = fact("order_one_part_specially", part_title(catalog, *none.special_order), plan.name);
   } else if (none.missing_part) {
     refusal.mend = fact("one_part_would_complete_it", *none.missing_part);
   } else if (!none.mends.empty()) {
@@ -136,6 +136,7 @@ void refuse_none(const Inputs& inputs, const ConnectionPlan& plan, Remarks& rema
   // No check valve that would go there is advised where none may stand.
   if (is_asked_as_vent(catalog, inputs.job, plan) && asked_check(catalog, plan) != nullptr)
     refusal.mend = fact("take_check_valve_out");
+  change_for_special_order(plan.name, refusal);
   remarks.refuse(std::move(refusal));
 }
 

@@ -4,6 +4,7 @@
 #include "plan/stage/leak_test_steps.h"
 #include "plan/stage/test_relief.h"
 #include "plan/stage/test_rig.h"
+#include "plan/stage/test_supply.h"
 #include "reservoir/test_pressure.h"
 
 #include <algorithm>
@@ -64,8 +65,9 @@ void put_rig_on(const Inputs& inputs, const chain::Finder& finder, const std::ve
     size_relief_of_test(inputs, tested.system, reliefs.front(), limit, test);
   take_for_supply(test, left);
   // No finding hangs on the rig, and it takes a search; without its relief valve nobody builds one up.
-  if (inputs.upto == Upto::end && test.relief_opens)
-    test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs, !test.at_supply.empty()}, left);
+  if (inputs.upto != Upto::end || !test.relief_opens) return;
+  test.rig = plan_test_rig(inputs, finder, connections, {port, dial.parts, reliefs, !test.at_supply.empty()}, left);
+  join_up_at_supply(inputs, finder, connections, test, left);
 }
 
 void caution_rig(const LeakTestPlan& test, Remarks& remarks) {

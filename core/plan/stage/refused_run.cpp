@@ -64,4 +64,9 @@ std::optional<Fact> fitters_mend(const Catalog& catalog, const std::vector<chain
   return std::nullopt;
 }
 
+void change_for_special_order(const std::string& connection, Finding& refusal) {
+  if (refusal.mend && refusal.mend->code == "order_one_part_specially")
+    refusal.ways_to_try = {{{kSpecialOrderIn, connection}}};
+}
+
 }  // namespace riserun::plan

@@ -7,6 +7,7 @@
 #include "plan/remarks.h"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace riserun::plan {
@@ -16,5 +17,8 @@ namespace riserun::plan {
 /// @return in its place; nullopt: that mend is as good as any
 std::optional<Fact> fitters_mend(const catalog::Catalog& catalog, const std::vector<chain::Need>& asked,
                                  const Fact& reason, const std::optional<Fact>& mend);
+
+/// A mend that is one part to order is tried, and followed, by what lets the connection take it.
+void change_for_special_order(const std::string& connection, Finding& refusal);
 
 }  // namespace riserun::plan

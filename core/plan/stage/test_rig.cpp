@@ -38,23 +38,6 @@ std::vector<PartId> parts_that(const Catalog& catalog, Fits fits) {
   return found;
 }
 
-/// Every device at an end of the job's own runs, and every part in them, once for each that there is. What is cut to
-/// measure is cut for its own place.
-std::vector<PartId> lent_by_job(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
-  std::vector<PartId> lent;
-  for (const ConnectionPlan& connection : connections) {
-    if (connection.run() == nullptr) continue;
-    for (const chain::RunPart& link : connection.run()->parts) {
-      const bool cut = link.cut_length || catalog.part(link.part).cut_to_length;
-      if (!cut) lent.push_back(link.part);
-      for (const chain::Follower& plug : link.plugs()) lent.push_back(plug.plug);
-    }
-    for (const chain::RunEnd& end : connection.run()->ends)
-      if (end.device) lent.push_back(*end.device);
-  }
-  return lent;
-}
-
 /// The job's own of that kind, as they stand in its runs.
 std::vector<PartId> own_of(const Catalog& catalog, const std::vector<ConnectionPlan>& connections, Role role) {
   std::vector<PartId> found = lent_by_job(catalog, connections);
@@ -262,6 +245,21 @@ Bin plenty_of(const std::vector<PartId>& lent, const Bin& left) {
 }
 
 }  // namespace
+
+std::vector<PartId> lent_by_job(const Catalog& catalog, const std::vector<ConnectionPlan>& connections) {
+  std::vector<PartId> lent;
+  for (const ConnectionPlan& connection : connections) {
+    if (connection.run() == nullptr) continue;
+    for (const chain::RunPart& link : connection.run()->parts) {
+      const bool cut = link.cut_length || catalog.part(link.part).cut_to_length;
+      if (!cut) lent.push_back(link.part);
+      for (const chain::Follower& plug : link.plugs()) lent.push_back(plug.plug);
+    }
+    for (const chain::RunEnd& end : connection.run()->ends)
+      if (end.device) lent.push_back(*end.device);
+  }
+  return lent;
+}
 
 TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections, GaugePressure pressure,
                        std::optional<GaugePressure> marked) {

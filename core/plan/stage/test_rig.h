@@ -29,6 +29,10 @@ TestDial dial_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& 
 std::vector<PartId> reliefs_for_test(const Inputs& inputs, const std::vector<ConnectionPlan>& connections,
                                      GaugePressure pressure, GaugePressure most);
 
+/// Every device at an end of the job's own runs, and every part in them, once for each that there is: not built in
+/// yet, they lend themselves to the test. What is cut to measure is cut for its own place.
+std::vector<PartId> lent_by_job(const Catalog& catalog, const std::vector<ConnectionPlan>& connections);
+
 /// What the rig is worked out from.
 struct RigRequest {
   const JobPort& port;

@@ -122,7 +122,8 @@ void add_running(const Plan& plan, UnitSystem units, Card& card) {
   if (drain != nullptr) {
     add_own_drain(plan, *drain, units, card);
   } else {
-    card.running.push_back({"down", fmt::format("shut air, open vent: {}", time_words(draining["time"], units))});
+    const std::string time = plan::drains_by_line(plan) ? time_words(draining["time"], units) : "never drains";
+    card.running.push_back({"down", fmt::format("shut air, open vent: {}", time)});
     card.running.push_back({"left", left_words(plan, draining, units)});
   }
   add_emptying(plan, units, card);

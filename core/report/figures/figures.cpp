@@ -1,5 +1,6 @@
 #include "report/figures/figures.h"
 
+#include "plan/judge/drain.h"
 #include "report/words/list_words.h"
 #include "reservoir/relief.h"
 
@@ -43,6 +44,20 @@ Figure time_or_never(const plan::Plan& plan, Figure time, std::string_view label
   return time;
 }
 
+/// By the line, or by the table's own drain where that takes its place.
+Figure drain_time(const plan::Plan& plan) {
+  Figure time = draining_figures(plan)["time"];
+  const plan::ConnectionPlan* own = plan::drain_in_place_of_line(plan);
+  const plan::DrainPlan* drain = own != nullptr ? plan::drain_of(plan, *own) : nullptr;
+  if (plan::drains_by_line(plan) || !plan.transfer.missing_run.empty())
+    return time_or_never(plan, std::move(time), "drain", plan.transfer.drain);
+  if (drain != nullptr && drain->time) {
+    time.value = *drain->time;
+    time.beside = {"by '{0}'", {own->name}};
+  }
+  return renamed(std::move(time), "drain");
+}
+
 }  // namespace
 
 std::vector<FigureGroup> figures_of(const plan::Plan& plan) {
@@ -67,9 +82,8 @@ std::vector<Figure> headline_of(const plan::Plan& plan) {
       figure->value = std::string("nothing");
       figure->beside = {"while it is refused", {}};
     }
-  return {std::move(set), time_or_never(plan, filling["time"], "fill", plan.transfer.fill),
-          time_or_never(plan, draining_figures(plan)["time"], "drain", plan.transfer.drain), std::move(cut),
-          std::move(buy)};
+  return {std::move(set), time_or_never(plan, filling["time"], "fill", plan.transfer.fill), drain_time(plan),
+          std::move(cut), std::move(buy)};
 }
 
 std::vector<Figure> safety_of(const plan::Plan& plan) {

@@ -1,3 +1,4 @@
+#include "plan/judge/drain.h"
 #include "report/figures/figures.h"
 
 #include <cmath>
@@ -121,6 +122,15 @@ std::vector<Figure> common_figures(const transfer::Transfer& transfer, const cha
            .source = {"The resistance whose removal would save the most time.", {}}}};
 }
 
+/// The time until the water stands still is no time in which a table drains that most of it stays in.
+void say_it_never_drains(const plan::TransferPlan& transfer, Figure& time) {
+  time.value = std::string("never");
+  time.low.reset();
+  time.high.reset();
+  time.beside =
+      transfer.fill.volume > Volume{} ? Phrase{"{0} stays", {transfer.left_in_table}} : Phrase{"no water comes up", {}};
+}
+
 }  // namespace
 
 std::optional<quantity::Fact> nothing_to_hold(const plan::TransferPlan& transfer) {
@@ -201,6 +211,7 @@ FigureGroup draining_figures(const plan::Plan& plan) {
   FigureGroup group{"draining", "Draining", plan::Topic::transfer,
                     common_figures(plan.transfer.drain, "free air let out")};
   const plan::TransferPlan& transfer = plan.transfer;
+  if (!plan::drains_by_line(plan)) say_it_never_drains(transfer, group.figures.front());
   if (transfer.siphon) {
     add_siphon(*transfer.siphon, group.figures);
   } else {

@@ -1,5 +1,6 @@
 #include "report/json/transfer_json.h"
 
+#include "plan/judge/drain.h"
 #include "report/json/plain_json.h"
 
 #include <nlohmann/json.hpp>
@@ -99,6 +100,9 @@ json transfer_object(const Plan& plan) {
                   {"walk_away_spill_m3", in_cubic_metres(fill.walk_away_spill)},
                   {"self_limiting_pressure_pa", optional_pressure(fill.self_limiting_pressure)}});
   json draining = common_json(drain);
+  draining["drains"] = plan::drains_by_line(plan);
+  if (!plan::drains_by_line(plan))
+    for (const char* time : {"time_s", "time_low_s", "time_high_s"}) draining[time] = nullptr;
   draining["left_in_table_m3"] = in_cubic_metres(drain.left_in_table);
   json drains = json::array();
   for (const plan::DrainPlan& way : plan.drains)

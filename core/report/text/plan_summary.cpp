@@ -93,6 +93,7 @@ std::string drain_line(const Plan& plan, UnitSystem units) {
   if (const plan::ConnectionPlan* drain = plan::drain_in_place_of_line(plan))
     return fmt::format("by the table's own drain '{}': the line lets no water back", drain->name);
   const FigureGroup draining = draining_figures(plan);
+  if (!plan::drains_by_line(plan)) return "never: " + said(draining["time"].beside, units);
   return fmt::format("{}; {} stays in the table", time_with_range(draining["time"], units),
                      written(draining["left_in_table"], units));
 }

@@ -1,3 +1,4 @@
+#include "plan/judge/drain.h"
 #include "report/text/figure_rows.h"
 #include "report/text/plan_text.h"
 #include "report/words/say.h"
@@ -51,8 +52,17 @@ void add_missing_run(const Plan& plan, FigureRows& rows) {
             fmt::format("plain pipe stood for '{}', which does not go together", plan.transfer.missing_run));
 }
 
-void add_common_rows(const transfer::Transfer& transfer, bool filling, FigureRows& rows) {
-  rows.line("ends because", stop_sentence(transfer.stop, filling));
+/// Of a table that most of the water stays in, what stays stands below.
+std::string drain_ends(const Plan& plan) {
+  const Stop stop = plan.transfer.drain.stop;
+  if (stop != Stop::goal_reached || plan::drains_by_line(plan)) return stop_sentence(stop, false);
+  const auto& siphon = plan.transfer.siphon;
+  return siphon && !siphon->covered ? "the mouth of the line is out of the water: nothing runs back"
+                                    : "the water is down to the inlet: what is under it stays";
+}
+
+void add_common_rows(const transfer::Transfer& transfer, const std::string& ends, FigureRows& rows) {
+  rows.line("ends because", ends);
   rows.figure("time");
   rows.figure("moved");
   rows.line("flow", fmt::format("{} on average, {} at most", rows.value("mean_flow"), rows.value("peak_flow")));
@@ -101,7 +111,7 @@ std::string filling(const Plan& plan, const Style& style) {
   const transfer::Fill& fill = plan.transfer.fill;
   FigureRows rows(filling_figures(plan), style);
   add_missing_run(plan, rows);
-  add_common_rows(fill, true, rows);
+  add_common_rows(fill, stop_sentence(fill.stop, true), rows);
   rows.figure_if_any("refill_time");
   rows.figure("set_pressure", "", ": " + say(plan.transfer.setting_basis, style.units));
   rows.figure_if_any("first_stage");
@@ -128,7 +138,7 @@ std::string filling(const Plan& plan, const Style& style) {
 std::string draining(const Plan& plan, const Style& style) {
   FigureRows rows(draining_figures(plan), style);
   add_missing_run(plan, rows);
-  add_common_rows(plan.transfer.drain, false, rows);
+  add_common_rows(plan.transfer.drain, drain_ends(plan), rows);
   rows.figure_if_any("time_to_thinnest_film", "", " on a floor that is well wetted");
   rows.figure_if_any("film", "", " over the inlet");
   rows.figure_if_any("siphon_crest", "",

@@ -95,6 +95,10 @@ std::span<const Explanation> wall_explanations() {
       {"no_relief_sold_for_the_test", "No relief valve that is sold opens between the test and what the walls stand.",
        "A regulator that sticks would blow the tank up.",
        "The test pressure that is named, or fill with water and look for drips.", "common practice"},
+      {"no_room_for_relief_of_test",
+       "The test stands at the highest pressure at which the relief valve of its rig may open.",
+       "No valve opens over the test and under what walls and code allow.",
+       "A lower test pressure, or fill with water and look for drips.", "common practice"},
       {"plug_of_test_is_not_sold", "Nothing in the catalog closes that port for the leak test.",
        "An open port holds no pressure.", "A bung of a thread that plugs are sold for.", "catalog"},
   };

@@ -311,6 +311,7 @@ std::span<const Words> finding_words() {
        "'{0}' forks to more than one inlet of the table: how the water shares out between them is not worked out"},
       {"one_line_alone",
        "one line to one inlet: leave '{0}' out and end its ports in plugs ('from: ...', 'ends in: plug')"},
+      {"name_the_riser", "'riser: {{bung: {1}}}' where '{0}' is the line that fills the table"},
       {"one_inlet_alone", "'{0}' to one inlet, and the other inlets ended in plugs ('from: ...', 'ends in: plug')"},
       {"drain_so_low", "its middle {0} over the floor or lower ('face height'), or a drain in the floor"},
       {"drain_high_up", "'{0}' stands {1} over the floor: what is below it does not come out"},

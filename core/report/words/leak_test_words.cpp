@@ -24,14 +24,16 @@ std::span<const Words> leak_test_words() {
        "that: lying flat it opens at another pressure (common practice). Its outlet looks away from people."},
       {"test_feed_from",
        "{0:distance} from the reservoir or farther put {2}, backed right off, on '{1}', the job's restrictor "
-       "towards the supply, then a tee with a valve to let down by, and the test hose from there to the rig's "
+       "towards the supply, joined up as the rig's list has it, then a tee with a valve to let down by, and the test "
+       "hose from there to the rig's "
        "shut-off. Set a field glass or a camera up so "
        "that the gauge is read from the regulator."},
       {"test_feed_throttled",
        "{0:distance} from the reservoir or farther put {3}, backed right off, on '{1}', and on its "
        "inlet, in place of the job's own restrictor, the {2} that is for the test alone: with another the rig's "
        "relief "
-       "valve does not hold a regulator that sticks. Behind it stands a tee with a valve to let down by, and the test "
+       "valve does not hold a regulator that sticks; all joined up as the rig's list has it. Behind it stands a tee "
+       "with a valve to let down by, and the test "
        "hose leads from there to the rig's shut-off. Set a field "
        "glass or a camera up so that the gauge is read from the regulator."},
       {"regulator_of_the_job", "the job's regulator"},

@@ -118,7 +118,7 @@ std::span<const Words> plan_words() {
       {"metal_end_in_its_place", "plastic bursts under compressed air: end it in one of metal in place of the {0}"},
       {"metal_in_its_place", "one of metal in place of the {0}, in 'need' of '{1}'"},
       {"rigid_pipe_or_cooler_water", "metal pipe with a union in its place, or keep the water cooler"},
-      {"order_one_part_specially", "order one part specially: {0}"},
+      {"order_one_part_specially", "order one part specially: {0} ('special order: yes' in '{1}')"},
       {"one_part_would_complete_it", "one part would complete it: {0}"},
       {"way_to_relief_valve_may_narrow",
        "The job lets the way to '{0}' narrow to {1:thickness3}, whatever the valve's own inlet is."},

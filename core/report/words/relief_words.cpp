@@ -120,6 +120,9 @@ std::span<const Words> relief_words() {
        "take that out, or put the gauge on a bung of its own in the lid: nothing that can shut, check, reduce or be "
        "pinched comes between"},
       {"gauge_that_is_sold", "a {0}"},
+      {"no_room_for_relief_of_test",
+       "the leak test's {0:mark} is as high as the relief valve of its rig may open, and the rig must have one that "
+       "opens over the test"},
       {"gauge_that_shows_and_stands", "one that reads to between {0:mark} and {1:mark} and is rated for {2:alone}"},
       {"use_a_water_column", "a water column in clear hose: no dial that is sold shows so little"},
   };

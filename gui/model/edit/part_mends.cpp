@@ -26,7 +26,7 @@ using quantity::UnitSystem;
 
 constexpr std::array kPartMends = {plan::kReliefSetting, plan::kRegulatorOfRange, plan::kPortIntoLid,
                                    plan::kPortIntoFloor, plan::kTableHigher,      plan::kRiserInBushing,
-                                   plan::kDeviceOf};
+                                   plan::kDeviceOf,      plan::kSpecialOrderIn};
 
 constexpr std::array kNotWritten = {plan::kLineLeftOut, plan::kNeedOf, plan::kNeedLeftOut, plan::kRestrictorInRun,
                                     plan::kDeviceOfBranch};
@@ -55,6 +55,8 @@ class Writing {
       change_regulators(std::get<GaugePressure>(change.value), units);
     else if (change.key == plan::kDeviceOf)
       change_device(name_in(change), *change.part);
+    else if (change.key == plan::kSpecialOrderIn)
+      order_specially(name_in(change));
     else if (change.key == plan::kTableHigher)
       raise_table(std::get<Length>(change.value), units);
     else if (change.key == plan::kPortIntoLid)
@@ -201,6 +203,12 @@ class Writing {
     leave_out(port / "bung length");
   }
 
+  void order_specially(const std::string& name) {
+    const auto line = path_of_connection(text_, name);
+    if (!line) return refuse(no_connection(name).reason);
+    set(*line / "special order", "yes");
+  }
+
   void move_into_lid(const JobPath& port) {
     set(port / "where", "lid");
     leave_out(port / "face height");
@@ -257,6 +265,7 @@ std::string title_of_part_mend(const Catalog& catalog, const plan::Change& chang
   if (key == plan::kTableHigher)
     return fmt::format("Raise the table by {}",
                        quantity::write_length(up_to_mark(std::get<Length>(change.value), units), units));
+  if (key == plan::kSpecialOrderIn) return fmt::format("Allow special order in '{}'", name_in(change));
   if (key == plan::kPortIntoLid) return fmt::format("Put {} into the lid", name_in(change));
   if (key == plan::kPortIntoFloor) return fmt::format("Put {} into the table's floor", name_in(change));
   return fmt::format("Hang the riser in a bushing in {}", name_in(change));

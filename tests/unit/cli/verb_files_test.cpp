@@ -85,6 +85,13 @@ TEST_F(Files, WithAnOddNameArePlannedAndNamedInEscapes) {
   EXPECT_THAT(ask({"check", job}).out, HasSubstr("j\\xFF\\x1B.yaml: nothing wrong"));
 }
 
+// What lies in the job's own drawer is bought then, and nothing else would say so.
+TEST_F(Files, OfABinStandInPlaceOfTheJobsOwnAndThatIsSaid) {
+  const std::string bin = write("truck.yaml", "bin:\n  - {part: 1 union brass, count: 1}\n");
+  EXPECT_THAT(ask({"plan", example("bevel-bench"), "--bin", bin}).err, HasSubstr("the job's own bin is set aside"));
+  EXPECT_EQ(ask({"plan", example("one-part-short"), "--bin", bin}).err, "");
+}
+
 TEST_F(Files, OfOwnPricesMayNamePartsInWords) {
   const std::string prices =
       write("prices.yaml", "prices:\n  - {part: \"1 x 3/4 hex bushing brass\", price: 7.77 usd}\n");

@@ -1,4 +1,5 @@
 // What cannot be done is refused with its numbers side by side and the smallest change that lifts it.
+#include "plan/advice/change.h"
 #include "report/words/remark_words.h"
 #include "report/words/say.h"
 #include "unit/plan/bench_job.h"
@@ -90,7 +91,14 @@ TEST(OnePartShort, NamesTheOnePartToOrder) {
   EXPECT_EQ(plan.verdict, Verdict::refused);
   const auto none = refusal(plan, Topic::connections);
   ASSERT_TRUE(none);
-  EXPECT_EQ(none->mend, "order one part specially: 1 full-bore ball valve, stainless");
+  EXPECT_EQ(none->mend,
+            "order one part specially: 1 full-bore ball valve, stainless ('special order: yes' in 'water up')");
+  // The mend is one that can be taken: as a change of the job it has been tried.
+  const Finding* finding = &plan.findings.front();
+  ASSERT_EQ(finding->mend->code, "order_one_part_specially");
+  ASSERT_EQ(finding->ways_to_try, (std::vector<Changes>{{{kSpecialOrderIn, std::string("water up")}}}));
+  const Job changed_job = changed(*plan.catalog, plan.job, finding->ways_to_try.front());
+  EXPECT_TRUE(changed_job.connections.at(0).special_order);
   const Plan ordered = plan_of_text(with(example_text("one-part-short"), "# special order: yes", "special order: yes"));
   EXPECT_FALSE(refusal(ordered, Topic::connections));
   EXPECT_NE(ordered.connections.at(0).chain(), nullptr);

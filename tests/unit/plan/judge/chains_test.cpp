@@ -81,6 +81,10 @@ TEST(Chain, OfASecondLineToTheTableEndsReady) {
       "connections:\n  - {name: more water, from: riser bung 2, to: outlet, carries: water, need: [hose]}\n");
   const Plan plan = plan_of_text(two);
   ASSERT_TRUE(has(plan, "second_line_to_the_table")) << testing::PrintToString(open_in(plan));
+  // The job says which riser is meant, and no more is said of that.
+  EXPECT_THAT(said_of(plan, "second_line_to_the_table"), Not(HasSubstr("riser: {bung")));
+  EXPECT_THAT(said_of(plan_of_text(with(two, "riser: {bung: riser bung}\n", "")), "second_line_to_the_table"),
+              HasSubstr("'riser: {bung: "));
   const std::vector<std::string_view> left = left_open(plan);
   EXPECT_THAT(left, Not(testing::Contains("second_line_to_the_table"))) << testing::PrintToString(left);
   EXPECT_THAT(left, Not(testing::Contains("port_closed_by_nothing")));

@@ -260,7 +260,7 @@ TEST(FootValve, IsLeftOutRatherThanTheRegulatorSetHigher) {
 
 // What opens the valve is what the setting rises by: no steel and no other relief valve for a valve that must go.
 TEST(FootValve, IsLeftOutRatherThanTheWallsMadeStiffer) {
-  const std::string starter = starter_job(UnitSystem::inch);
+  const std::string starter = with(starter_job(UnitSystem::inch), "3/4 relief valve,", "3/4 relief valve set 2 psi,");
   const auto said = [](const std::string& text) { return said_of(plan_of_text(text), "relief_valve_blows_in_use"); };
   EXPECT_THAT(said(starter + "riser: {foot valve: yes}\n"), HasSubstr("Mend: leave the foot valve out."));
   EXPECT_THAT(said(with(starter, "need: [hose]", "need: [hose, check valve]")),

@@ -123,7 +123,7 @@ TEST(LeakTest, HasNoReliefValveAtTheCodesPressure) {
     const Plan plan = tested_at(pressure);
     EXPECT_LT(plan.leak_test.relief, psig(15.0)) << pressure;
     EXPECT_FALSE(plan.leak_test.relief_opens) << pressure;
-    EXPECT_THAT(said_of(plan, "no_relief_sold_for_the_test"), HasSubstr("No relief valve that is sold")) << pressure;
+    EXPECT_TRUE(has(plan, "no_relief_sold_for_the_test") || has(plan, "no_room_for_relief_of_test")) << pressure;
   }
 }
 

@@ -32,7 +32,27 @@ TEST(Gauge, AndRegulatorAreTogetherRightWithinWhatTheSettingHasToSpare) {
   EXPECT_FALSE(has(set_just_to(finish + psi(0.152)), "gauge_too_coarse_for_setting"));
   const Plan near = set_just_to(finish + psi(0.148));
   EXPECT_TRUE(has(near, "gauge_too_coarse_for_setting")) << testing::PrintToString(open_in(near));
-  EXPECT_THAT(said_of(near, "gauge_too_coarse_for_setting"), HasSubstr("a precision regulator"));
+  // Turning the knob costs nothing, and comes before another regulator.
+  const std::string said = said_of(near, "gauge_too_coarse_for_setting");
+  EXPECT_LT(said.find("set the regulator to"), said.find("a precision regulator")) << said;
+}
+
+// What the regulator is to come back to is the same for each finding that asks for it: the job is ready with it.
+TEST(Knob, IsMendedByOneFigureForTheRegulator) {
+  const Plan coarse =
+      plan_of_text(with(example_text("one-air-bung"), "repeatability: 0.05 psi", "repeatability: 0.1 psi"));
+  int asked = 0;
+  for (const Finding& finding : coarse.findings)
+    for (const Changes& way : finding.ways_to_mend) {
+      if (way.front().key != "air.regulator repeatability") continue;
+      ++asked;
+      const auto after = findings_of(coarse.catalog, changed(*coarse.catalog, coarse.job, way));
+      EXPECT_TRUE(std::none_of(after.begin(), after.end(), [](const Finding& left) {
+        return left.reason.code == "regulator_repeats_too_coarsely" ||
+               left.reason.code == "gauge_too_coarse_for_setting";
+      })) << report::sentences_of(finding, UnitSystem::inch);
+    }
+  EXPECT_GE(asked, 1) << testing::PrintToString(open_in(coarse));
 }
 
 /// The lowest at which the ready job's relief valve may open, less what the regulator locks up over its setting behind

@@ -104,6 +104,26 @@ TEST(Mend, OfWeakWallsIsStaysOrSheetThatWasTried) {
   EXPECT_THAT(said, AllOf(HasSubstr("between lid and floor ("), HasSubstr("'lid stays: posts'")));
 }
 
+// Who is asked for baffles and has none yet is told of baffles first; what holds the walls otherwise stays what it is.
+TEST(Mend, OfAnEmptyBoxIsBafflesFirst) {
+  const Plan plan = ready_with("{baffles across: 2, baffles along: 1}", "{baffles across: 0}");
+  const auto finding = std::find_if(plan.findings.begin(), plan.findings.end(), [](const Finding& each) {
+    return each.reason.code == "fill_needs_more_than_walls_may_see";
+  });
+  ASSERT_NE(finding, plan.findings.end());
+  ASSERT_FALSE(finding->ways_to_try.empty());
+  const Changes& first = finding->ways_to_try.front();
+  ASSERT_TRUE(first.front().supports);
+  EXPECT_GT(first.front().supports->baffles_across, 0);
+  EXPECT_FALSE(first.front().supports->lid);
+  const std::string said = said_of(plan, finding->reason.code);
+  EXPECT_LT(said.find("'baffles across: "), said.find("'lid stays: posts'"));
+  const std::string posts = said_of(ready_with("{baffles across: 2, baffles along: 1}", "{lid bays: 2 x 2}"),
+                                    "fill_needs_more_than_walls_may_see");
+  EXPECT_FALSE(posts.empty());
+  EXPECT_THAT(posts, Not(HasSubstr("baffles across")));
+}
+
 // Where no stay is missing, only its weld to the lid, that is the mend, and no empty one.
 TEST(Mend, OfALidThatItsBafflesDoNotHoldIsToWeldIt) {
   const Plan plan = ready_with("{baffles across: 2, baffles along: 1}",

@@ -1,4 +1,5 @@
 // Words that name no pressure mean the device that suits the tank, and no 125 psi relief valve.
+#include "plan/job/starter_job.h"
 #include "report/words/remark_words.h"
 #include "unit/plan/judge/ready_job.h"
 
@@ -38,12 +39,22 @@ TEST(MarkedDevices, SuitTheSetting) {
 }
 
 TEST(MarkedDevices, SuitTheWatersHeightWhereThereIsNoSetting) {
-  // 34 in of water are 1.23 psi, and half as much again 1.84.
+  // 34 in of water are 1.23 psi, and a quarter over that 1.56.
   const Plan plan = plan_of_text(with(kBare, "  set pressure: 1.6 psi\n", ""));
   EXPECT_DOUBLE_EQ(end_mark(plan, "relief"), 2.0);
   EXPECT_DOUBLE_EQ(end_mark(plan, "gauge"), 5.0);
   EXPECT_FALSE(has(plan, "relief_valve_blows_in_use"));
   EXPECT_FALSE(has(plan, "relief_valve_weeps"));
+}
+
+// 47-1/2 in of water are 1.72 psi: a valve of 2.5 psi leaves the setting that goes down for it a quarter over that and
+// more, and one of 3 psi would ask for stiffer walls.
+TEST(MarkedDevices, AskNoMoreOfTheWallsThanTheyNeed) {
+  std::string high = with(starter_job(), "floor height: 30 in", "floor height: 44 in");
+  high = with(with(high, "baffles across: 3", "baffles across: 4"), "baffles along: 1", "baffles along: 2");
+  const Plan plan = plan_of_text(high);
+  EXPECT_DOUBLE_EQ(end_mark(plan, "relief valve"), 2.5);
+  EXPECT_THAT(open_in(plan), IsEmpty());
 }
 
 TEST(MarkedDevices, AreThoseThatTheWordsNameWhereTheyNameOne) {

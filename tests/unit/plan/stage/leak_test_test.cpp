@@ -46,10 +46,44 @@ TEST(LeakTestRig, IsMadeOfTheJobsOwnPartsWhereTheyServe) {
   EXPECT_TRUE(plan.leak_test.gauge_of_job);
   EXPECT_EQ(whose_is(plan.leak_test, Role::gauge), RigPart::Whose::job);
   std::vector<Role> at_supply;
-  for (const RigPart& part : plan.leak_test.at_supply) at_supply.push_back(role_of(part.part));
+  for (const RigPart& part : plan.leak_test.at_supply)
+    if (const Role role = role_of(part.part); role == Role::restrictor || role == Role::regulator)
+      at_supply.push_back(role);
   EXPECT_THAT(at_supply, ElementsAre(Role::restrictor, Role::regulator));
   EXPECT_EQ(bought(plan, Role::gauge), 1);
   EXPECT_EQ(bought(plan, Role::regulator), 1);
+}
+
+/// The ends of neighbours go together, from the supply's port on.
+bool goes_together(const Catalog& catalog, PortTypeId supply, const std::vector<RigPart>& parts) {
+  PortTypeId open = supply;
+  for (const RigPart& part : parts) {
+    const auto& ports = catalog.part(part.part).ports;
+    const auto mates = catalog.mates(open);
+    const auto joins = [&](PortTypeId own) {
+      return std::any_of(mates.begin(), mates.end(), [&](const catalog::Mate& mate) { return mate.other == own; });
+    };
+    if (!joins(ports.front().type) && !joins(ports.back().type)) return false;
+    open = joins(ports.front().type) ? ports.back().type : ports.front().type;
+  }
+  return true;
+}
+
+// A female supply, a female restrictor and a female regulator: nipples stand between them at the far end of the hose,
+// the job's own where it has them.
+TEST(LeakTestRig, HasWhatJoinsItsSupplyUp) {
+  for (const char* name : {"bevel-bench", "one-air-bung"}) {
+    const Plan& plan = plan_of_example(name);
+    const LeakTestPlan& test = plan.leak_test;
+    ASSERT_TRUE(test.rig) << name;
+    const JobPort* supply = port_named(plan.job.air.ports, test.rig->fed_from);
+    ASSERT_NE(supply, nullptr) << name;
+    EXPECT_TRUE(goes_together(*plan.catalog, supply->type, test.at_supply)) << name;
+    EXPECT_EQ(role_of(test.at_supply.back().part), Role::regulator) << name;
+  }
+  // What the throttle of the test asks for beside the job's own parts is on the list.
+  const Plan plan = plan_of_text(kReady);
+  for (const RigPart& part : plan.leak_test.at_supply) EXPECT_NE(part.whose, RigPart::Whose::bin);
 }
 
 TEST(LeakTestRig, BuysADialWhereTheJobsDoesNotShowThePressure) {

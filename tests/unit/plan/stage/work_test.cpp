@@ -294,6 +294,15 @@ TEST(LeakTestSheet, HasNoStepsWithoutAReliefValveForTheRig) {
   EXPECT_TRUE(report::leak_test_steps(plan, UnitSystem::inch).empty());
 }
 
+// ASME BPVC Section VIII begins at 15 psig: the rig's valve opens under that, and none opens over 14.9 psi and under
+// it.
+TEST(LeakTestSheet, SaysThatATestAsHighAsItsValveMayOpenLeavesItNoRoom) {
+  const Plan plan = plan_of_text(with(kReady, "10 ga steel", "1/2 in steel") + "test pressure: 14.9 psi\n");
+  const std::string said = said_of(plan, "no_room_for_relief_of_test");
+  EXPECT_THAT(said, testing::HasSubstr("14.9 psi is as high as")) << testing::PrintToString(open_in(plan));
+  EXPECT_FALSE(has(plan, "no_relief_sold_for_the_test"));
+}
+
 // 2.3 psi come in use, and are proved by 2.31 psi as by 3.22, with less force on the lid.
 TEST(LeakTestSheet, IsMendedDownwardsWhereThatProvesWhatComesInUse) {
   const Plan plan = plan_of_text(kStiff + "test pressure: 3 psi\n");

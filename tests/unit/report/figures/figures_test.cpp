@@ -1,8 +1,10 @@
 // One list of figures: the text of a plan, its JSON and the window are written from it.
 #include "report/figures/figures.h"
 
+#include "report/card/make_card.h"
 #include "report/json/plan_json.h"
 #include "report/text/plan_text.h"
+#include "report/words/say.h"
 #include "unit/plan/shipped.h"
 
 #include <gmock/gmock.h>
@@ -51,6 +53,34 @@ TEST(Figures, TimesOfALineThatIsAssumedSaySo) {
     EXPECT_EQ(beside("walls-too-thin", row), "by a line that is assumed");
     EXPECT_THAT(beside("bevel-bench", row), HasSubstr(" to "));
   }
+}
+
+/// The bench's inlet elsewhere, so that most of the water stays in the table.
+std::string bench_with_inlet(const std::string& place) {
+  return plan::with(plan::example_text("bevel-bench"), "where: floor, opens at: 0 in, face height: 29-3/4 in", place);
+}
+
+// The water stands still at once, and that is no time in which the table drains.
+TEST(Figures, OfATableThatDoesNotDrainHaveNoTimeForThat) {
+  for (const char* place : {"where: over rim", "where: side, opens at: 3 in"}) {
+    const plan::Plan plan = plan::plan_of_text(bench_with_inlet(place));
+    const std::string stays = fill("{0} stays", {plan.transfer.left_in_table}, UnitSystem::inch);
+    const Figure drain = headline_of(plan)[2];
+    EXPECT_EQ(written(drain, UnitSystem::inch), "never") << place;
+    EXPECT_EQ(written_beside(drain, UnitSystem::inch), stays) << place;
+    const nlohmann::json draining = nlohmann::json::parse(plan_json(plan, UnitSystem::inch))["transfer"]["drain"];
+    EXPECT_EQ(draining["drains"], false);
+    for (const char* time : {"time_s", "time_low_s", "time_high_s"}) EXPECT_TRUE(draining[time].is_null()) << time;
+    EXPECT_THAT(plan_text(plan, Style{UnitSystem::inch, false}), HasSubstr("never: " + stays));
+    const auto& running = card_of(plan, UnitSystem::inch).running;
+    const auto down = std::find_if(running.begin(), running.end(), [](const auto& row) { return row.name == "down"; });
+    ASSERT_NE(down, running.end());
+    EXPECT_THAT(down->value, HasSubstr("open vent: never drains"));
+  }
+  const nlohmann::json draining =
+      nlohmann::json::parse(plan_json(plan::bevel_bench(), UnitSystem::inch))["transfer"]["drain"];
+  EXPECT_EQ(draining["drains"], true);
+  EXPECT_TRUE(draining["time_s"].is_number());
 }
 
 TEST(Figures, AreTheNumbersOfTheText) {

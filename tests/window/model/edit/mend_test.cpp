@@ -90,7 +90,8 @@ TEST(Mend, OfEachKindThatNoKeySaysIsWrittenAndHelps) {
        "floor height: 28-1/4 in"},
       {plan::kPortIntoFloor,
        testing::with(bench, "where: floor, opens at: 0 in, face height: 29-3/4 in", "where: over rim"), "where: floor"},
-      {plan::kDeviceOf, testing::with(bench, "ends in: 3/4 brass ball valve", "ends in: 3/4 pipe plug"), "ball valve"}};
+      {plan::kDeviceOf, testing::with(bench, "ends in: 3/4 brass ball valve", "ends in: 3/4 pipe plug"), "ball valve"},
+      {plan::kSpecialOrderIn, testing::example("one-part-short"), "special order: yes"}};
   for (const Kind& kind : kinds) {
     Editor editor(testing::shipped_catalog());
     editor.start(kind.job, "job.yaml");

@@ -110,7 +110,8 @@ std::string walls_line(const Plan& plan, UnitSystem units) {
 
 std::string list_line(const Plan& plan) {
   return fmt::format("buy {} for {}, take {} from the bin, {} to cut",
-                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"), write_about(cost_with_metal(plan.list)),
+                     counted(static_cast<long>(plan.list.buy.size()), "item", "items"),
+                     write_about(cost_with_metal(plan.list)),
                      counted(static_cast<long>(plan.list.from_bin.size()), "item", "items"),
                      counted(static_cast<long>(plan.list.cut.size()), "piece", "pieces"));
 }

@@ -33,8 +33,8 @@ struct MeasurementsState {
 
 /// The entry that is drawn next gets the cursor if it is wished there.
 void place_cursor(const Scene& scene, const MeasurementsState& state, const gui::JobPath& at);
-/// Enter leads from the entry that was drawn last to what is asked for next, as Tab does; from the drawing Tab leads into
-/// that order, too.
+/// Enter leads from the entry that was drawn last to what is asked for next, as Tab does; from the drawing Tab leads
+/// into that order, too.
 void lead_on(MeasurementsState& state, const gui::JobPath& at, bool in_drawing);
 /// After the sheet was drawn: the wish is fulfilled, or there is no such entry.
 void forget_cursor(const Scene& scene, MeasurementsState& state);

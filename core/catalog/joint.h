@@ -164,7 +164,6 @@ struct ForeignThread {
   std::string source;
   std::vector<KindId> keeps_apart{};  // at home with these, too, where unlike metals must be kept apart
   bool only_at_end = false;           // at home on the end that has it, and nowhere else along the run
-  std::vector<KindId> beside{};       // at home on a part that has a port of such a kind, too: a nylon barb in metal
 };
 
 }  // namespace riserun::catalog

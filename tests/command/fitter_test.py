@@ -84,9 +84,9 @@ class Fitter(unittest.TestCase):
 
     def test_a_tank_of_water_is_met_by_a_barb_and_rubber_hose(self):
         run = Run("1 FNPT", "1 barb")
-        self.all_in(run, "1", ("npt-plastic", "hose"))
+        self.all_in(run, "1", ("npt", "hose"))
         self.assertEqual(run.families, ["barb to male pipe", "hose"], run.text)
-        self.assertEqual(run.materials, {"nylon", "rubber"}, run.text)
+        self.assertEqual(run.materials, {"brass", "rubber"}, run.text)
 
     def test_a_check_valve_on_air_is_a_spring_check_between_nipples_with_a_union(self):
         run = Run("1/2 FNPT", "1/2 FNPT", "--air", "--held", "--need", "check valve")

@@ -254,7 +254,7 @@ void load_kind(Loading& loading, const Value& value) {
 
 /// `{kind: ght, at home: [ght], only at its end: yes, source: common practice}`
 void load_foreign_thread(Loading& loading, const Value& value) {
-  Fields fields(value, {"kind", "at home", "at home beside", "keeps metals apart between", "only at its end", "source"},
+  Fields fields(value, {"kind", "at home", "keeps metals apart between", "only at its end", "source"},
                 loading.problems);
   if (!fields.valid()) return;
   const auto named = [&](const Value& name) -> std::optional<KindId> {
@@ -266,8 +266,6 @@ void load_foreign_thread(Loading& loading, const Value& value) {
   thread.only_at_end = fields.flag_or("only at its end", false);
   for (const Value& name : fields.need_list("at home"))
     if (const std::optional<KindId> home = named(name)) thread.at_home.push_back(*home);
-  for (const Value& name : fields.list("at home beside"))
-    if (const std::optional<KindId> beside = named(name)) thread.beside.push_back(*beside);
   for (const Value& name : fields.list("keeps metals apart between"))
     if (const std::optional<KindId> home = named(name)) thread.keeps_apart.push_back(*home);
   if (kind) loading.builder.add(std::move(thread));

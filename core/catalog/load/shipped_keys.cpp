@@ -98,7 +98,6 @@ std::vector<FileKey> keys_of_mating() {
       {"foreign threads", Form::list, "Kinds that are at home elsewhere and are used last"},
       {"foreign threads[].kind", Form::text, "The kind", {}, true},
       {"foreign threads[].at home", Form::words, "Kinds of a run's ends where it belongs", {}, true},
-      {"foreign threads[].at home beside", Form::words, "Kinds of a part's other ports beside which it belongs"},
       {"foreign threads[].keeps metals apart between", Form::words, "Kinds between which it parts two metals"},
       {"foreign threads[].only at its end", Form::yes_no, "It stands at the end of a run alone"},
       {"foreign threads[].source", Form::text, "Where that comes from", {}, true},

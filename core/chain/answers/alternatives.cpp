@@ -25,10 +25,10 @@ Cost cost_under(const Catalog& catalog, const ChainRequest& request, const Route
   Measures measures;
   for (const Move& move : route.moves) {
     measures += move.own;
-    if (&move != route.moves.data()) add_inner_joint(catalog, ends, {move.enter_type}, measures);
-    add_passing(catalog, ends, {move.enter_type, move.enter_at_home}, measures);
-    add_passing(catalog, ends, {move.leave_type, move.leave_at_home}, measures);
-    for (const PartId plug : move.plugs) add_plugging(catalog, ends, {catalog.part(plug).ports[0].type}, measures);
+    if (&move != route.moves.data()) add_inner_joint(catalog, ends, move.enter_type, measures);
+    add_passing(catalog, ends, move.enter_type, measures);
+    add_passing(catalog, ends, move.leave_type, measures);
+    for (const PartId plug : move.plugs) add_plugging(catalog, ends, catalog.part(plug).ports[0].type, measures);
   }
   measures.wishes = 0;
   measures.parts = parts;

@@ -1,6 +1,5 @@
 #include "chain/build/line_kept.h"
 
-#include "chain/part/at_home.h"
 #include "chain/part/move.h"
 #include "chain/part/run_ends.h"
 
@@ -22,7 +21,6 @@ struct Passed {
   PortTypeId to;
   RunEnds ends;
   std::vector<PortTypeId> ports;
-  std::vector<bool> at_home;  // beside ports: at home on their part
   std::vector<PortTypeId> plugs;
   std::vector<std::uint32_t> joints;  // rows of mating rules
 
@@ -58,19 +56,19 @@ struct Passed {
   /// Names of the kinds that neither end has, and of those that an end has.
   quantity::Texts other_kinds(bool foreign) const {
     quantity::Texts names;
-    const auto add = [&](PortTypeId type, bool is_home) {
+    const auto add = [&](PortTypeId type) {
       const catalog::JointKind& kind = catalog.kind(catalog.port_type(type).kind);
       Measures measures;
-      add_plugging(catalog, ends, {type, is_home}, measures);
+      add_plugging(catalog, ends, type, measures);
       if (measures.other_kinds == 0 || (measures.foreign_threads > 0) != foreign) return;
       const catalog::PortType& port = catalog.port_type(type);
       const std::string& name =
           port.end == catalog::End::male && !is_joined(port.kind) && !kind.threaded ? kind.male_notation : kind.name;
       if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     };
-    for (std::size_t row = 0; row < ports.size(); ++row) add(ports[row], at_home[row]);
+    for (const PortTypeId type : ports) add(type);
     if (foreign)
-      for (const PortTypeId type : plugs) add(type, false);
+      for (const PortTypeId type : plugs) add(type);
     return names;
   }
   quantity::Texts own_kinds() const {
@@ -84,14 +82,12 @@ struct Passed {
 Passed passed_on(const Catalog& catalog, const ChainRequest& request, const Chain& way) {
   const PortTypeId from = way.base.type;
   const PortTypeId to = way.ends.front().port.type;
-  Passed passed{catalog, from, to, run_ends(catalog, request, from, to), {}, {}, {}, {}};
+  Passed passed{catalog, from, to, run_ends(catalog, request, from, to), {}, {}, {}};
   for (const RunJoint& joint : way.joints) passed.joints.push_back(joint.rule);
   for (const RunPart& link : way.parts) {
     const catalog::Part& part = catalog.part(link.part);
-    for (const std::size_t port : {std::size_t{link.enter}, std::size_t{link.leave()}}) {
-      passed.ports.push_back(part.ports[port].type);
-      passed.at_home.push_back(is_at_home_on(catalog, part, port));
-    }
+    passed.ports.push_back(part.ports[link.enter].type);
+    passed.ports.push_back(part.ports[link.leave()].type);
     for (const Follower& plug : link.plugs()) passed.plugs.push_back(catalog.part(plug.plug).ports[0].type);
   }
   return passed;

@@ -167,7 +167,7 @@ void AskedMoves::consider_plug(std::vector<Plug>& counted, std::vector<Plug>& be
   const Part& part = catalog_.part(id);
   Plug plug{id, {}, {}};
   plug.own.parts = 1;
-  if (keeps_the_line()) add_plugging(catalog_, ends_, {part.ports[0].type}, plug.own);
+  if (keeps_the_line()) add_plugging(catalog_, ends_, part.ports[0].type, plug.own);
   std::uint32_t item = 0;
   const bool in_bin = bin_count(id, item) > 0;
   if (in_bin && extras_.counted[item]) {
@@ -195,9 +195,9 @@ void AskedMoves::fold() {
   // Where material counts, those that differ in it alone end up side by side.
   const auto key = [&, this](const Move& m) {
     return std::tuple(m.enter_type, m.leave_type, m.closes, m.bow, m.only_for_need, m.groups, m.no_grip,
-                      m.enter_at_home, m.leave_at_home, extras_.counts_bushings && m.bushing,
-                      extras_.every_length ? shape_of(m) : Shape{}, m.enter_material, m.leave_material, m.enter_bore,
-                      m.leave_bore, keeps_the_line() ? makes_of(catalog_, m) : std::vector<Make>{},
+                      extras_.counts_bushings && m.bushing, extras_.every_length ? shape_of(m) : Shape{},
+                      m.enter_material, m.leave_material, m.enter_bore, m.leave_bore,
+                      keeps_the_line() ? makes_of(catalog_, m) : std::vector<Make>{},
                       keeps_the_line() ? m.own.other_kinds : 0, keeps_the_line() && parts_metals(catalog_, m));
   };
   const auto goodness = [&](const Move& m) {

@@ -122,11 +122,11 @@ void GraphFrame::find_alike(const Rules& rules, const GraphExtras& extras) {
   const Order order = rules.request().order;
   const bool by_material = rules.request().galvanic == Galvanic::avoid;
   const auto key = [&](const Move& m) {
-    return std::tuple(
-        m.enter_type, m.leave_type, m.closes, m.bow, m.only_for_need, m.groups, m.no_grip, m.enter_at_home,
-        m.leave_at_home, by_material ? m.enter_material : MaterialId{}, by_material ? m.leave_material : MaterialId{},
-        extras.counts_bushings && m.bushing, extras.every_length ? shape_of(m) : Shape{}, m.cut,
-        m.cut && fills_by_bending(folded_->catalog(), folded_->catalog().part(m.part)), cost_of(order, m.own));
+    return std::tuple(m.enter_type, m.leave_type, m.closes, m.bow, m.only_for_need, m.groups, m.no_grip,
+                      by_material ? m.enter_material : MaterialId{}, by_material ? m.leave_material : MaterialId{},
+                      extras.counts_bushings && m.bushing, extras.every_length ? shape_of(m) : Shape{}, m.cut,
+                      m.cut && fills_by_bending(folded_->catalog(), folded_->catalog().part(m.part)),
+                      cost_of(order, m.own));
   };
   if (extras.every_length) {
     std::vector<std::pair<decltype(key(moves_.front())), Move>> sorted;

@@ -11,7 +11,6 @@ struct OpenEnd {
   MaterialId material;   // invalid: no galvanic verdict
   bool no_grip = false;  // the body cannot be held: only what is turned goes onto it
   Bow bow = Bow::none;   // of the piece that shows it
-  bool at_home = false;  // its thread is at home on that piece: no joint looks at it, a search weighs it
   auto operator<=>(const OpenEnd&) const = default;
 };
 

@@ -16,16 +16,11 @@ void PortGraph::weigh_ports(const Rules& rules) {
   passing_.reserve(catalog.port_types().size());
   passing_inside_.reserve(catalog.port_types().size());
   for (std::uint32_t row = 0; row < catalog.port_types().size(); ++row) {
-    Passing& passing = passing_.emplace_back();
-    Passing& inside = passing_inside_.emplace_back();
-    for (const bool at_home : {false, true}) {
-      const PassedPort port{{row}, at_home};
-      Measures measures;
-      add_passing(catalog, ends, port, measures);
-      passing[at_home ? 1 : 0] = cost_of(request.order, measures);
-      add_inner_joint(catalog, ends, port, measures);
-      inside[at_home ? 1 : 0] = cost_of(request.order, measures);
-    }
+    Measures measures;
+    add_passing(catalog, ends, {row}, measures);
+    passing_.push_back(cost_of(request.order, measures));
+    add_inner_joint(catalog, ends, {row}, measures);
+    passing_inside_.push_back(cost_of(request.order, measures));
   }
   const RowGraph<Arc>& bare = frame_->arcs();
   std::vector<std::uint32_t> first{0};
@@ -39,11 +34,10 @@ void PortGraph::weigh_ports(const Rules& rules) {
   arcs_ = RowGraph<Arc>(std::move(first), std::move(arcs));
 }
 
-Arc PortGraph::weighed(Arc arc, const std::vector<Passing>& entering) const {
+Arc PortGraph::weighed(Arc arc, const std::vector<Cost>& entering) const {
   if (passing_.empty()) return arc;
   const Move& move = moves()[arc.move];
-  arc.cost = arc.cost + entering[move.enter_type.row][move.enter_at_home ? 1 : 0] +
-             passing_[move.leave_type.row][move.leave_at_home ? 1 : 0];
+  arc.cost = arc.cost + entering[move.enter_type.row] + passing_[move.leave_type.row];
   return arc;
 }
 

@@ -7,7 +7,6 @@
 #include "chain/graph/transposed_graph.h"
 #include "chain/part/run_ends.h"
 
-#include <array>
 #include <memory>
 #include <optional>
 #include <span>
@@ -61,14 +60,13 @@ class PortGraph {
   bool all_measures() const { return frame_->all_measures(); }
 
  private:
-  using Passing = std::array<Cost, 2>;  // the second where the thread is at home on its part
   void weigh_ports(const Rules& rules);
-  Arc weighed(Arc arc, const std::vector<Passing>& entering) const;
+  Arc weighed(Arc arc, const std::vector<Cost>& entering) const;
 
   std::shared_ptr<const GraphFrame> frame_;
-  std::vector<Passing> passing_;         // by port type, what it costs to pass; empty: nothing
-  std::vector<Passing> passing_inside_;  // the same where a part of the run goes before it
-  RowGraph<Arc> arcs_;                   // by node; empty where passing costs nothing
+  std::vector<Cost> passing_;         // by port type, what it costs to pass; empty: nothing
+  std::vector<Cost> passing_inside_;  // the same where a part of the run goes before it
+  RowGraph<Arc> arcs_;                // by node; empty where passing costs nothing
   TransposedGraph transposed_;
 };
 

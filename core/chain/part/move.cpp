@@ -1,7 +1,5 @@
 #include "chain/part/move.h"
 
-#include "chain/part/at_home.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -244,8 +242,6 @@ Move bought_move(const Catalog& catalog, PartId id, std::size_t enter, std::size
   move.leave_type = part.ports[leave].type;
   move.enter_material = facing_material(part, enter);
   move.leave_material = facing_material(part, leave);
-  move.enter_at_home = is_at_home_on(catalog, part, enter);
-  move.leave_at_home = is_at_home_on(catalog, part, leave);
   move.enter_bore = in_nanometres(port_bore(catalog, part, enter));
   move.leave_bore = in_nanometres(port_bore(catalog, part, leave));
   move.closes = part.closing || gives_way(catalog, part, enter, leave);

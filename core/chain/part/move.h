@@ -29,8 +29,6 @@ struct Move {
   PortTypeId leave_type;
   MaterialId enter_material;  // wetted metal that faces the neighbour; invalid: no galvanic verdict
   MaterialId leave_material;
-  bool enter_at_home = false;  // its thread is at home on the part, is_at_home_on
-  bool leave_at_home = false;
   std::int64_t enter_bore = 0;  // nanometres; 0: not known
   std::int64_t leave_bore = 0;
   bool closes = false;  // holds a closing joint of its own

@@ -54,8 +54,8 @@ bool asks_for_hose_of_its_thread(const Catalog& catalog, const std::vector<Need>
   });
 }
 
-void add_inner_joint(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures) {
-  const catalog::KindId kind = catalog.port_type(port.type).kind;
+void add_inner_joint(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
+  const catalog::KindId kind = catalog.port_type(type).kind;
   if (ends.runs_on_hose || !only_at_end(catalog, kind)) return;
   // Where no end has it, its ports are foreign already.
   const bool all_have_it =
@@ -75,14 +75,14 @@ bool joins_only(const Catalog& catalog, const RunEnds& ends, PortTypeId type) {
 
 }  // namespace
 
-void add_plugging(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures) {
-  const catalog::KindId kind = catalog.port_type(port.type).kind;
-  bool is_own = ends.has(kind) || joins_only(catalog, ends, port.type);
+void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
+  const catalog::KindId kind = catalog.port_type(type).kind;
+  bool is_own = ends.has(kind) || joins_only(catalog, ends, type);
   for (const catalog::ForeignThread& thread : catalog.foreign_threads()) {
     if (thread.kind != kind) continue;
     const auto has = [&](catalog::KindId home) { return ends.has(home); };
     const bool at_home =
-        port.at_home || std::any_of(thread.at_home.begin(), thread.at_home.end(), has) ||
+        std::any_of(thread.at_home.begin(), thread.at_home.end(), has) ||
         (ends.keeps_metals_apart && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), has));
     if (!at_home) measures.foreign_threads += 1;
     is_own = is_own || at_home;
@@ -90,9 +90,9 @@ void add_plugging(const Catalog& catalog, const RunEnds& ends, PassedPort port, 
   if (!is_own) measures.other_kinds += 1;
 }
 
-void add_passing(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures) {
-  add_plugging(catalog, ends, port, measures);
-  measures.narrowing += narrowing(ends.line_inches, catalog.line_inches(port.type));
+void add_passing(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures) {
+  add_plugging(catalog, ends, type, measures);
+  measures.narrowing += narrowing(ends.line_inches, catalog.line_inches(type));
 }
 
 }  // namespace riserun::chain

@@ -25,19 +25,13 @@ bool only_at_end(const Catalog& catalog, catalog::KindId kind);
 /// Some need may be met by a hose that has ends of a thread that is else at home at an end only (garden hose thread).
 bool asks_for_hose_of_its_thread(const Catalog& catalog, const std::vector<Need>& needs);
 
-/// A port of a part, as far as it matters who passes it.
-struct PassedPort {
-  PortTypeId type;
-  bool at_home = false;  // is_at_home_on
-};
-
-/// Adds what it weighs to pass a port: narrowing, foreign thread and kind. O(foreign threads).
-void add_passing(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures);
+/// Adds what it weighs to pass a port of that type: narrowing, foreign thread and kind. O(foreign threads).
+void add_passing(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures);
 /// Adds the foreign thread that a joint inside the run is, between two parts, where its thread is at home only at an
 /// end and not all ends have it. Of an assembly: whose base has it not.
-/// @param port  by which the outer of the two is entered
-void add_inner_joint(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures);
-/// The same as add_passing of a plug, through which nothing runs: it narrows nothing.
-void add_plugging(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures);
+/// @param type  of the port by which the outer of the two is entered
+void add_inner_joint(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures);
+/// The same of a plug, through which nothing runs: it narrows nothing.
+void add_plugging(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures);
 
 }  // namespace riserun::chain

@@ -145,7 +145,7 @@ bool TakenRun::let_in(const TakenLink& link) {
     if (catalog_.family(catalog_.part(plug).family).role != catalog::Role::plug)
       return refuse(fact("taken_is_no_plug", name(plug)));
     if (!admits(plug) || !pay(plug, own_)) return false;
-    add_plugging(catalog_, ends_, {catalog_.part(plug).ports[0].type}, own_);
+    add_plugging(catalog_, ends_, catalog_.part(plug).ports[0].type, own_);
   }
   return true;
 }
@@ -169,9 +169,9 @@ std::optional<TakenSoFar> TakenRun::joined(const TakenSoFar& begun, Move move) c
   measures.micrometres += folded_.insertion_micrometres(begun.open) -
                           in_micrometres(make_up(catalog_, begun.open, move.enter_type, *rule)) -
                           folded_.insertion_micrometres(move.leave_type);
-  add_passing(catalog_, ends_, {move.enter_type, move.enter_at_home}, measures);
-  if (!begun.moves.empty()) add_inner_joint(catalog_, ends_, {move.enter_type}, measures);
-  add_passing(catalog_, ends_, {move.leave_type, move.leave_at_home}, measures);
+  add_passing(catalog_, ends_, move.enter_type, measures);
+  if (!begun.moves.empty()) add_inner_joint(catalog_, ends_, move.enter_type, measures);
+  add_passing(catalog_, ends_, move.leave_type, measures);
   if (request_.order == Order::loss && begun.bore > 0)
     measures.nanometres += change_of_bore_head(begun.bore, move.enter_bore, request_.flow);
   TakenSoFar next{move.leave_type,

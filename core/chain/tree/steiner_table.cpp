@@ -92,7 +92,7 @@ const std::vector<BranchSum>& SteinerTable::weighed(Weighed& known_of, std::uint
   const RunEnds ends = ends_beyond(kinds);
   for (std::uint32_t face = 0; face < faces_.size(); ++face) {
     Measures measures;
-    weigh(rules_.catalog(), ends, {faces_[face].type, faces_[face].at_home}, measures);
+    weigh(rules_.catalog(), ends, faces_[face].type, measures);
     known->second[face] = packed(order, cost_of(order, measures));
   }
   return known->second;

@@ -91,7 +91,7 @@ class SteinerTable {
   }
 
  private:
-  using Weigh = void (*)(const Catalog& catalog, const RunEnds& ends, PassedPort port, Measures& measures);
+  using Weigh = void (*)(const Catalog& catalog, const RunEnds& ends, PortTypeId type, Measures& measures);
   using Weighed = std::map<std::uint32_t, std::vector<BranchSum>>;  // by kinds of targets, then by face
   const std::vector<BranchSum>& weighed(Weighed& known_of, std::uint32_t number, Weigh weigh) const;
   RunEnds ends_beyond(std::uint32_t kinds) const;

@@ -183,11 +183,9 @@ void BranchMoves::add_exits(PartId id, const Source& source, std::size_t enter, 
     move.gates.push_back(gates_.between(id, enter, port));
     if (move.gates.back().kinds == 0) return;
     const Move way = bought_move(catalog_, id, enter, port);
-    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip, way.bow,
-                       way.enter_at_home};
+    move.enter_face = {way.enter_type, by_material ? way.enter_material : MaterialId{}, way.no_grip, way.bow};
     own.size_changes += way.own.size_changes;
-    move.exits.push_back(
-        {way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip, way.bow, way.leave_at_home});
+    move.exits.push_back({way.leave_type, by_material ? way.leave_material : MaterialId{}, way.no_grip, way.bow});
   }
   if (by_make_) {
     move.makes.push_back(make_of(catalog_, id));
@@ -228,7 +226,7 @@ const std::vector<Plug>& BranchMoves::plugs_of(const Face& host) {
   for (const PartId id : chain::plugs_of(rules_, host.type, host.material)) {
     for (Source& source : sources_of(rules_, digits_, id, rules_.buyable(id))) {
       source.own.drawbacks = 0;
-      if (by_make_) add_plugging(catalog_, ends_, {catalog_.part(id).ports[0].type}, source.own);
+      if (by_make_) add_plugging(catalog_, ends_, catalog_.part(id).ports[0].type, source.own);
       all.push_back({id, std::move(source)});
     }
   }

@@ -73,8 +73,8 @@ class TreeTrial {
   std::vector<std::size_t> beyond(const std::vector<TreeItem>& tree, std::size_t row,
                                   std::optional<std::uint8_t> port) const;
   void count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const;
-  void count_port_on_way(const catalog::Part& part, std::size_t port, const std::vector<std::size_t>& targets,
-                         bool is_plug, bool is_inner_joint, Sums& sums) const;
+  void count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug, bool is_inner_joint,
+                         Sums& sums) const;
 
   const Catalog& catalog_;
   const AssemblyRequest& request_;

@@ -234,8 +234,8 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
     const Part& part = catalog_.part(way->part);
     const PortTypeId in = part.ports[way->enter].type;
     const PortTypeId out = part.ports[way->leave].type;
-    count_port(catalog_, in, kinds_beside(catalog_, part, way->enter), line, kinds, false, parts_its_ends, sums);
-    count_port(catalog_, out, kinds_beside(catalog_, part, way->leave), line, kinds, false, parts_its_ends, sums);
+    count_port(catalog_, in, line, kinds, false, parts_its_ends, sums);
+    count_port(catalog_, out, line, kinds, false, parts_its_ends, sums);
     if (!is_first && !on_hose) count_inner_joint(catalog_, in, kinds, sums);
     is_first = false;
     sums.other_kinds += count_body(catalog_, part, request_);
@@ -249,7 +249,7 @@ Sums Exhaustive::sums_of(const Begun& begun) const {
       if (port != way->enter && port != way->leave)
         joints.emplace_back(shown_at(catalog_, way->part, port), shown_at(catalog_, way->plugs[next_plug++], 0));
     for (const PartId plug : way->plugs) {
-      count_port(catalog_, catalog_.part(plug).ports[0].type, {}, line, kinds, true, parts_its_ends, sums);
+      count_port(catalog_, catalog_.part(plug).ports[0].type, line, kinds, true, parts_its_ends, sums);
       parts.push_back(plug);
     }
     sums.drawbacks += catalog_.family(part.family).is_bushing ? 1 : 0;

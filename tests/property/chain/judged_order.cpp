@@ -92,15 +92,8 @@ double size_of_line(const Catalog& catalog, const PortType& type) {
   return named > 0.25 ? named - 0.125 : named / 2.0;
 }
 
-std::set<std::uint32_t> kinds_beside(const Catalog& catalog, const Part& part, std::size_t port) {
-  std::set<std::uint32_t> kinds;
-  for (std::size_t other = 0; other < part.ports.size(); ++other)
-    if (other != port) kinds.insert(catalog.port_type(part.ports[other].type).kind.row);
-  return kinds;
-}
-
-void count_port(const Catalog& catalog, PortTypeId port, const std::set<std::uint32_t>& beside, double line_inches,
-                const std::vector<std::uint32_t>& kinds, bool is_plug, bool parts_its_ends, Sums& sums) {
+void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
+                bool is_plug, bool parts_its_ends, Sums& sums) {
   const PortType& type = catalog.port_type(port);
   const auto is_an_ends = [&](KindId kind) { return std::find(kinds.begin(), kinds.end(), kind.row) != kinds.end(); };
   // A port that goes onto nothing but ends of the run's kinds is one of theirs.
@@ -113,9 +106,7 @@ void count_port(const Catalog& catalog, PortTypeId port, const std::set<std::uin
     if (thread.kind != type.kind) continue;
     const bool parts_metals =
         parts_its_ends && std::any_of(thread.keeps_apart.begin(), thread.keeps_apart.end(), is_an_ends);
-    const bool stands_beside = std::any_of(thread.beside.begin(), thread.beside.end(),
-                                           [&](KindId kind) { return beside.count(kind.row) > 0; });
-    if (parts_metals || stands_beside || std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
+    if (parts_metals || std::any_of(thread.at_home.begin(), thread.at_home.end(), is_an_ends))
       own = true;
     else
       ++sums.foreign_threads;

@@ -8,7 +8,6 @@
 #include <cmath>
 #include <cstdint>
 #include <optional>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -43,15 +42,12 @@ bool is_coated(const Catalog& catalog, MaterialId a, MaterialId b);
 bool eats(const Catalog& catalog, bool wet, MaterialId a, MaterialId b);
 /// Inches of line by the name of a size; a kind that names the outside diameter is of the line an eighth below.
 double size_of_line(const Catalog& catalog, const catalog::PortType& type);
-/// The kinds of a part's ports but that one.
-std::set<std::uint32_t> kinds_beside(const Catalog& catalog, const catalog::Part& part, std::size_t port);
 /// What a fitter counts at one port that a run goes through, or (of no size) at a plug: as Order::line states it.
-/// @param beside       the kinds of the other ports of its part
 /// @param line_inches  the size to be kept
 /// @param kinds        of the run's ends
 /// @param parts_its_ends  these are of metals that are to be kept apart
-void count_port(const Catalog& catalog, PortTypeId port, const std::set<std::uint32_t>& beside, double line_inches,
-                const std::vector<std::uint32_t>& kinds, bool is_plug, bool parts_its_ends, Sums& sums);
+void count_port(const Catalog& catalog, PortTypeId port, double line_inches, const std::vector<std::uint32_t>& kinds,
+                bool is_plug, bool parts_its_ends, Sums& sums);
 /// A joint between two parts, of a thread that is at home at an end alone: foreign where an end has it and another not.
 /// @param entered  the port by which the outer part is entered
 void count_inner_joint(const Catalog& catalog, PortTypeId entered, const std::vector<std::uint32_t>& kinds, Sums& sums);

@@ -190,7 +190,6 @@ void add_foreign_thread(CatalogBuilder& builder, int kinds) {
   if (dice.chance(50)) thread.keeps_apart.push_back(some_kind());
   thread.only_at_end = dice.chance(40);
   if (thread.only_at_end) thread.at_home = {kind};
-  if (dice.chance(40)) thread.beside.push_back(some_kind());
   builder.add(std::move(thread));
 }
 

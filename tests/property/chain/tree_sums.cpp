@@ -15,8 +15,8 @@ bool better_tree(Order order, const TreeSums& a, const TreeSums& b) {
   return x != y ? x < y : a.tokens < b.tokens;
 }
 
-void TreeTrial::count_port_on_way(const Part& part, std::size_t port, const std::vector<std::size_t>& targets,
-                                  bool is_plug, bool is_inner_joint, Sums& sums) const {
+void TreeTrial::count_port_on_way(PortTypeId port, const std::vector<std::size_t>& targets, bool is_plug,
+                                  bool is_inner_joint, Sums& sums) const {
   const PortType& base = catalog_.port_type(request_.rules.from.type);
   double line = 0.0;
   std::vector<std::uint32_t> kinds{base.kind.row};
@@ -32,27 +32,27 @@ void TreeTrial::count_port_on_way(const Part& part, std::size_t port, const std:
     }
     line = std::max(line, std::min(size_of_line(catalog_, base), smallest));
   }
-  const PortTypeId type = part.ports[port].type;
-  count_port(catalog_, type, kinds_beside(catalog_, part, port), line, kinds, is_plug,
-             clash(request_.rules.from.material, request_.rules.to.material), sums);
-  if (is_inner_joint) count_inner_joint(catalog_, type, kinds, sums);
+  count_port(catalog_, port, line, kinds, is_plug, clash(request_.rules.from.material, request_.rules.to.material),
+             sums);
+  if (is_inner_joint) count_inner_joint(catalog_, port, kinds, sums);
 }
 
 void TreeTrial::count_ports(const std::vector<TreeItem>& tree, std::size_t row, Sums& sums) const {
   const TreeItem& item = tree[row];
   const Part& part = catalog_.part(item.part);
-  if (item.what == What::plug) return count_port_on_way(part, 0, kinds_, true, false, sums);
+  if (item.what == What::plug) return count_port_on_way(part.ports[0].type, kinds_, true, false, sums);
   // On a base that has such a thread, and beside a hose that has, the line is one of hose.
   bool on_hose = is_of_ends_alone(catalog_, catalog_.port_type(request_.rules.from.type).kind.row) ||
                  asks_for_such_a_hose(catalog_, request_.rules.needs);
   for (std::size_t target = 0; target < request_.targets.size(); ++target)
     on_hose = on_hose || asks_for_such_a_hose(catalog_, request_.branch(target).needs);
-  count_port_on_way(part, item.enter, beyond(tree, row, std::nullopt), false, item.host >= 0 && !on_hose, sums);
+  count_port_on_way(part.ports[item.enter].type, beyond(tree, row, std::nullopt), false, item.host >= 0 && !on_hose,
+                    sums);
   sums.other_kinds += count_body(catalog_, part, request_.rules);
   for (std::size_t port = 0; port < part.ports.size(); ++port) {
     const std::vector<std::size_t> targets = beyond(tree, row, static_cast<std::uint8_t>(port));
     if (port == item.enter || targets.empty()) continue;
-    count_port_on_way(part, port, targets, false, false, sums);
+    count_port_on_way(part.ports[port].type, targets, false, false, sums);
     const auto size = [&](std::size_t at) { return size_of_line(catalog_, catalog_.port_type(part.ports[at].type)); };
     sums.size_changes += size(port) != size(item.enter) ? 1 : 0;
   }

@@ -77,7 +77,7 @@ void add_kinds(CatalogBuilder& builder) {
   trap.kind_b = {1};
   trap.reason = "the pitch is the same, the thread form is not";
   builder.add(trap);
-  builder.add(ForeignThread{{2}, {{2}}, "", {}, false, {{3}}});  // G, but for what has a barb too
+  builder.add(ForeignThread{{2}, {{2}}, ""});  // G
   builder.add(Seal{"sealant", "tape on the male thread", "tape", ""});
   builder.add(Seal{"washer", "washer in the female end, no tape", "washer", ""});
   builder.add(Seal{"clamp", "slide the clamp on, push the hose home, tighten the clamp", "clamp", ""});

@@ -50,17 +50,6 @@ TEST(OrderOfTheLine, ClosesARigidRunWithAHoseBeforeAForeignThread) {
   EXPECT_EQ(shop.chain(request), "adapter out");
 }
 
-// Common practice: a nylon barb goes into metal.
-TEST(OrderOfTheLine, IsAtHomeWithAForeignThreadBesideAHose) {
-  const SmallWorld shop(R"(
-    screwed half: 1 H male, 1 G male, 900c
-    its other half: 1 G female, 1 H male, 900c
-    strange half: 1 H male, 1 B male, 1c
-    its strange other: 1 B female, 1 H male, 1c
-  )");
-  EXPECT_EQ(shop.chain(shop.ask("1 H female", "1 H female", Order::line)), "its other half, screwed half");
-}
-
 TEST(OrderOfTheLine, TakesADielectricUnionOnlyWhereMetalsAreParted) {
   const SmallWorld shop(R"(
     nipple: 1 A male, 1 A male, 100c, iron

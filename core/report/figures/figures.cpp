@@ -72,10 +72,14 @@ std::vector<Figure> headline_of(const plan::Plan& plan) {
   set.form = "alone";
   Figure cut = renamed(riser["cut_length"], "cut riser");
   cut.beside = {"clearance {0}", {riser["clearance"].value}};
+  const Price cost = cost_with_metal(plan.list);
+  const bool some_priced = !cost.known() && cost.cents() > 0;  // the rest stands beside the sum
+  const auto lines = static_cast<std::int64_t>(plan.list.buy.size());
   Figure buy{.key = "buy",
              .label = "buy",
-             .value = cost_with_metal(plan.list),
-             .beside = {"{0:#line|lines}", {static_cast<std::int64_t>(plan.list.buy.size())}},
+             .value = some_priced ? Price::from_cents(cost.cents()) : cost,
+             .beside = some_priced ? Phrase{"{0:#line|lines}, {1} without price", {lines, cost.without_price()}}
+                                   : Phrase{"{0:#line|lines}", {lines}},
              .source = {"Indicative prices of what is not in the bin; your own price file replaces them.", {}}};
   if (plan.verdict == plan::Verdict::refused)
     for (Figure* figure : {&cut, &buy}) {

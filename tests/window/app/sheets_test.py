@@ -10,10 +10,12 @@ from driven import Driven  # noqa: E402
 
 
 class OfAPlan(Driven):
-    def test_the_order_of_work_is_numbered_on_and_on(self):
+    def test_every_step_of_the_order_of_work_stands_on_the_sheet_and_before_it_the_holes_of_bungs_and_stays(self):
         window = self.window
         window.key("ctrl+4")
         window.roll_to("row Order of work 1", "pane list")
+        holes = [n for n in window.places() if n.startswith("row hole ")]
+        self.assertTrue(any(n.startswith("row hole baffles 1-3/4 in") for n in holes), holes)
         seen = {}
         for _ in range(60):
             seen.update({n: p[1] for n, p in window.places().items() if n.startswith("row Order of work ")})

@@ -1,12 +1,15 @@
 // One list of figures: the text of a plan, its JSON and the window are written from it.
 #include "report/figures/figures.h"
 
+#include "quantity/write.h"
 #include "report/card/make_card.h"
 #include "report/json/plan_json.h"
 #include "report/text/plan_text.h"
+#include "report/words/list_words.h"
 #include "report/words/say.h"
 #include "unit/plan/shipped.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <nlohmann/json.hpp>
 
@@ -53,6 +56,22 @@ TEST(Figures, TimesOfALineThatIsAssumedSaySo) {
     EXPECT_EQ(beside("walls-too-thin", row), "by a line that is assumed");
     EXPECT_THAT(beside("bevel-bench", row), HasSubstr(" to "));
   }
+}
+
+// Bars of the steel yard have no price: the sum stands for itself, and beside it how many rows it leaves out.
+TEST(Figures, TheSumLeavesOutWhatHasNoPriceAndSaysSo) {
+  std::string text = plan::example_text("bevel-bench");
+  text = plan::with(text, "baffles across: 2",
+                    "lid bays: 5 x 3\n    floor bays: 5 x 3\n    long side bays: 5 x 1\n"
+                    "    short side bays: 3 x 1\n    lid stays: posts");
+  const plan::Plan plan = plan::plan_of_text(text);
+  const auto bars = std::count_if(plan.list.consumables.begin(), plan.list.consumables.end(),
+                                  [](const plan::Consumable& item) { return !item.metal_of.empty(); });
+  ASSERT_GT(bars, 0);
+  const Figure buy = headline_of(plan)[4];
+  EXPECT_EQ(written(buy, UnitSystem::inch), write_price(plan.list.total));
+  EXPECT_THAT(written_beside(buy, UnitSystem::inch), HasSubstr(fmt::format(", {} without price", bars)));
+  EXPECT_THAT(sum_words(plan.list), HasSubstr(fmt::format("and {} without price in all", bars)));
 }
 
 /// The bench's inlet elsewhere, so that most of the water stays in the table.

@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <tuple>
+
 namespace riserun::report {
 
 namespace {
@@ -75,6 +77,21 @@ HoleRow opening_row(const LidOpenings& openings, UnitSystem units) {
   return row;
 }
 
+/// Rows that would read alike on a card say there, too, where they are: baffles across and baffles along.
+void tell_apart(std::vector<HoleRow>& holes, std::size_t from, const std::vector<LidOpenings>& openings,
+                UnitSystem units) {
+  const auto said = [](const HoleRow& row) { return std::tuple(row.size, row.in_short_where, row.used_for); };
+  std::vector<std::size_t> alike;
+  for (std::size_t a = from; a < holes.size(); ++a)
+    for (std::size_t b = from; b < holes.size(); ++b)
+      if (a != b && said(holes[a]) == said(holes[b])) {
+        alike.push_back(a);
+        break;
+      }
+  for (const std::size_t row : alike)
+    holes[row].in_short_where += "; " + fill("{0:; }", {openings[row - from].places}, units);
+}
+
 std::string if_any(Length length, UnitSystem units) { return length > Length{} ? write_length(length, units) : ""; }
 
 }  // namespace
@@ -118,7 +135,9 @@ std::vector<HoleRow> holes_to_cut(const plan::Plan& plan, UnitSystem units) {
                                                             : place_words(rows[row]);
     holes.push_back({bung.hole, rows[row].hole, where + (bung.proposed ? " (proposed)" : ""), bung.port});
   }
+  const std::size_t bungs = holes.size();
   for (const plan::LidOpenings& openings : plan.lid_map.openings) holes.push_back(opening_row(openings, units));
+  tell_apart(holes, bungs, plan.lid_map.openings, units);
   return holes;
 }
 

@@ -1,4 +1,5 @@
 // The card: one page of at most sixty lines of eighty columns, with what a person acts on, and nothing that is refused.
+#include "plan/job/starter_job.h"
 #include "quantity/printable.h"
 #include "report/card/make_card.h"
 #include "report/figures/figures.h"
@@ -9,6 +10,7 @@
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 
+#include <set>
 #include <sstream>
 
 namespace riserun::report {
@@ -256,6 +258,18 @@ TEST(Card, SaysWhichArmOfAManifoldHasWhat) {
                                     HasSubstr(", to the other side: ")));
   for (const char* end : {"(the gauge)", "(the relief valve)", "shop air"})
     EXPECT_THAT(arms, Contains(testing::EndsWith(end))) << end;
+}
+
+// Slots over baffles across and along may be of one size and pitch.
+TEST(Card, HasNoTwoCutsThatReadAlikeButForTheirCount) {
+  const plan::Plan plan = plan::plan_of_text(plan::starter_job());
+  std::set<std::string> read;
+  int slots = 0;
+  for (const CardCut& cut : card_of(plan, UnitSystem::inch).cuts) {
+    EXPECT_TRUE(read.insert(cut.size + cut.of_what() + cut.remark + cut.used_for).second) << cut.size << cut.remark;
+    slots += cut.stock == "slot" ? 1 : 0;
+  }
+  EXPECT_EQ(slots, 2);
 }
 
 TEST(Card, NamesWhatIsNeededBesideTheParts) {

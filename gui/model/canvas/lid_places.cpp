@@ -54,6 +54,25 @@ std::vector<float> places_on_lid(const std::vector<LidStand>& stands, float low,
   return places;
 }
 
+float drawn_between(std::vector<DrawnPlace> bungs, float share) {
+  bungs.insert(bungs.end(), {{0.0F, 0.0F}, {1.0F, 1.0F}});
+  std::stable_sort(bungs.begin(), bungs.end(),
+                   [](const DrawnPlace& a, const DrawnPlace& b) { return a.share < b.share; });
+  std::vector<DrawnPlace> places;  // of those at one share, one behind the other, the middle
+  for (std::size_t i = 0; i < bungs.size();) {
+    DrawnPlace place{bungs[i].share, 0.0F};
+    std::size_t count = 0;
+    for (; i < bungs.size() && bungs[i].share - place.share < 1e-4F; ++i, ++count) place.drawn += bungs[i].drawn;
+    place.drawn /= static_cast<float>(count);
+    if (!places.empty() && place.drawn <= places.back().drawn) return share;
+    places.push_back(place);
+  }
+  const auto after =
+      std::find_if(places.begin() + 1, places.end() - 1, [&](const DrawnPlace& place) { return place.share >= share; });
+  const DrawnPlace& from = *(after - 1);
+  return from.drawn + (share - from.share) / (after->share - from.share) * (after->drawn - from.drawn);
+}
+
 std::optional<float> share_of_lid(const plan::Plan& plan, const std::string& port) {
   const std::optional<double> along = report::along_lid(plan, port);
   const double length = in_metres(plan.job.reservoir.length);

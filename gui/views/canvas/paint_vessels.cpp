@@ -12,6 +12,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <vector>
 
 namespace riserun::views {
 
@@ -100,10 +102,22 @@ class VesselPainter {
   }
 
   /// A baffle is a broken line, a post two thin lines, a bar at a wall its outline in short dashes.
+  /// The bungs of the lid, as they stand in the picture.
+  std::vector<gui::DrawnPlace> bungs_of_lid() const {
+    std::vector<gui::DrawnPlace> places;
+    for (std::size_t i = 0; i < pins_.size(); ++i) {
+      const std::optional<float> share = gui::share_of_lid(plan(), node_.pins[i].port);
+      const float drawn = (lens_.on_screen(pins_[i].where).x - box_.left) / box_.width();
+      if (share && !scene_.shown.layout.in_rows) places.push_back({*share, drawn});
+    }
+    return places;
+  }
+
   void stays() {
+    const std::vector<gui::DrawnPlace> bungs = bungs_of_lid();
     const auto at = [&](double x, double y) {
       const auto share = [](double of, Length all) { return static_cast<float>(of / std::max(in_metres(all), 1e-6)); };
-      return ImVec2{box_.left + box_.width() * share(x, plan().job.reservoir.length),
+      return ImVec2{box_.left + box_.width() * gui::drawn_between(bungs, share(x, plan().job.reservoir.length)),
                     box_.bottom - box_.height() * share(y, plan().job.reservoir.height)};
     };
     const ImU32 color = packed(scene_.theme[Ink::line]);

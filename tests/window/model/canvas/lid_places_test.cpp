@@ -83,5 +83,23 @@ TEST(LidPlaces, BungsOfAnExampleStandWhereThePlanHasThem) {
               1e-6);
 }
 
+TEST(DrawnBetween, KeepsAStayBetweenTheBungsThatItStandsBetween) {
+  const std::vector<DrawnPlace> bungs = {{0.875F, 0.85F}, {0.125F, 0.05F}, {0.625F, 0.7F}, {0.5F, 0.5F}};
+  EXPECT_FLOAT_EQ(drawn_between(bungs, 0.75F), 0.775F);  // its own share would be nearly on the bung at 0.7
+  EXPECT_FLOAT_EQ(drawn_between(bungs, 0.0625F), 0.025F);
+  EXPECT_FLOAT_EQ(drawn_between(bungs, 0.0F), 0.0F);
+  EXPECT_FLOAT_EQ(drawn_between(bungs, 1.0F), 1.0F);
+  EXPECT_FLOAT_EQ(drawn_between({}, 0.3F), 0.3F);
+}
+
+TEST(DrawnBetween, TakesTheMiddleOfBungsOneBehindTheOther) {
+  EXPECT_FLOAT_EQ(drawn_between({{0.5F, 0.4F}, {0.5F, 0.6F}}, 0.25F), 0.25F);
+  EXPECT_FLOAT_EQ(drawn_between({{0.5F, 0.2F}, {0.5F, 0.4F}}, 0.5F), 0.3F);
+}
+
+TEST(DrawnBetween, OfBungsInAnotherOrderIsItsOwnShare) {
+  EXPECT_FLOAT_EQ(drawn_between({{0.3F, 0.7F}, {0.6F, 0.5F}}, 0.4F), 0.4F);
+}
+
 }  // namespace
 }  // namespace riserun::gui

@@ -38,7 +38,7 @@ using catalog::PortTypeId;
 ///      the better of the two, where known; steel and black iron are one, Catalog::same_metal), then, where an end's is
 ///      known, the fewest steps of the galvanic series over all joints (brass goes into copper before stainless; what
 ///      is no metal is farthest), then fewest that are not of the run's commonest; a device is of any here, too. What
-///      bends counts among the first of these alone: no hose is of the line's metal. Neither metals kept apart nor
+///      bends counts in joints alone, and in steps where it ends in metal: no hose is of the line's metal. Neither metals kept apart nor
 ///      steps count where Galvanic::avoid parts them anyway. A chain between two known metals that must be kept apart
 ///      is a go-between: with the joints count its parts that must be kept apart from an end's (brass between copper
 ///      and steel), and steps are those of parts from an end's own. There the parts before the first that parts the two

@@ -103,12 +103,13 @@ class Yardstick {
     return rest;
   }
   /// What it weighs that the two meet: whether they must be kept apart, and, where an end's metal is known, how far
-  /// they are from each other; what bends is no metal of the line.
+  /// they are from each other; a hose that is of no metal is far from none, the nuts of a connector are of theirs.
   Rest of_joint(const Catalog& catalog, const ShownMetal& a, const ShownMetal& b) const {
     Rest rest;
     if (parted_ || !a.metal.valid() || !b.metal.valid()) return rest;
     if (catalog.galvanic(a.metal, b.metal) == catalog::GalvanicVerdict::keep_apart) rest.tuple[0] += kClash;
-    if (counts_steps_ && !weights_.empty() && !a.bends && !b.bends && !catalog.same_metal(a.metal, b.metal))
+    const auto is_hose = [&](const ShownMetal& end) { return end.bends && !catalog.material(end.metal).metal; };
+    if (counts_steps_ && !weights_.empty() && !is_hose(a) && !is_hose(b) && !catalog.same_metal(a.metal, b.metal))
       rest.tuple[0] += steps_between(catalog.material(a.metal), catalog.material(b.metal));
     return rest;
   }

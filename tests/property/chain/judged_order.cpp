@@ -187,7 +187,8 @@ void count_materials(const Catalog& catalog, const std::vector<PartId>& parts,
   for (const auto& [one, other] : joints) {
     if (galvanic == Galvanic::avoid || !one.metal || !other.metal) continue;
     clashing += catalog.galvanic(*one.metal, *other.metal) == GalvanicVerdict::keep_apart ? 1 : 0;
-    if (one.is_hose || other.is_hose || stands_between) continue;
+    const auto is_of_no_metal = [&](const Shown& end) { return end.is_hose && !catalog.material(*end.metal).metal; };
+    if (is_of_no_metal(one) || is_of_no_metal(other) || stands_between) continue;
     steps += steps_between(catalog.material(*one.metal), catalog.material(*other.metal)).value_or(0);
   }
   for (const std::optional<MaterialId>& end : ends) {

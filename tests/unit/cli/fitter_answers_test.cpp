@@ -110,6 +110,14 @@ TEST(FittersChain, NoIronStandsBetweenBrassAndASolderCup) {
   EXPECT_THAT(ask({"chain", "3/4 hose", "1/2 solder cup", "--need", "tee"}).out, Not(HasSubstr("kept apart")));
 }
 
+// No hose is of copper: whether it is called rubber or, for its nuts, brass, is no reason for the dear one.
+TEST(FittersChain, AHoseIsNotChosenByItsMetal) {
+  const auto [status, answer] = chain({"3/4 MGHT", "1-1/2 copper tube", "--span", "22 in", "--offset", "2 in"});
+  ASSERT_EQ(status, kDone);
+  EXPECT_THAT(families(answer), Contains("hose"));
+  EXPECT_THAT(families(answer), Not(Contains("flexible-connector")));
+}
+
 // Two copper reducers and a plug of 3/8 keep more to the tube's own kind than one bushing does, and nobody buys them.
 TEST(FittersChain, OneBushingComesBeforeATrainOfReducers) {
   const auto [status, answer] = chain({"3/4 copper tube", "1/4 air coupler", "--air"});

@@ -80,7 +80,7 @@ inline constexpr const char* kLineLeftOut = "line left out";
 /// The connection of that name needs the part, too, on the reservoir's side of its regulator.
 inline constexpr const char* kNeedOf = "need of";
 /// The connection of that name takes parts that a store must order.
-inline constexpr const char* kSpecialOrderIn = "special order in";
+inline constexpr const char* kSpecialOrderIn = "ordered specially in";
 /// The connection of that name needs no check valve.
 inline constexpr const char* kCheckLeftOut = "check valve left out";
 /// The connection of that name needs the part no more.

@@ -99,8 +99,13 @@ class Start(unittest.TestCase):
             time.sleep(0.5)
         window.type("10 ga steel")
         window.key("Return")
-        # One that falls beside the boxes is no change of the job.
-        window.wait_for(lambda p: p["revision"][0] >= 4.0, "four values")
+        places = window.wait_for(lambda p: p["revision"][0] >= 4.0, "four values")
+        for key, value in (("inside.length", "48 in"), ("inside.width", "20 in"), ("inside.height", "15 in"),
+                           ("sheet", "10 ga steel")):
+            box = places[f"field reservoir.{key}"]
+            inside = [n for n, p in places.items() if n.startswith("text ") and box[0] <= p[0] <= box[2] and
+                      box[1] <= p[1] <= box[3]]
+            self.assertTrue(any(n.endswith(" " + value) for n in inside), (key, inside))
 
     def test_the_drawing_follows_what_is_typed_before_it_is_left(self):
         window = self.window

@@ -22,14 +22,17 @@ class Bench(Driven):
         places = self.window.wait_for(lambda p: any(map(is_it, p)), "the bushing at the table")
         return next(filter(is_it, sorted(places)))
 
+    def choose_water_part(self):
+        self.window.click(self.water_part())
+        self.window.wait_for(lambda p: "take 1" in p, "the alternatives")
+        return self.window.revision()
+
     def plan(self):
         return subprocess.run([COMMAND, "plan", "--all", str(self.job)], capture_output=True, text=True)
 
     def test_an_alternative_a_ban_and_a_clearance_then_undo_twice_leaves_the_alternative(self):
         window = self.window
-        window.click(self.water_part())
-        window.wait_for(lambda p: "take 1" in p, "the alternatives")
-        before = window.revision()
+        before = self.choose_water_part()
         window.click("take 1")
         window.wait_for_act(before)
 
@@ -128,9 +131,7 @@ class Bench(Driven):
 
     def test_a_part_is_swapped_by_keys_alone_once_it_is_chosen(self):
         window = self.window
-        window.click(self.water_part())
-        window.wait_for(lambda p: "take 1" in p, "the part to be chosen")
-        before = window.revision()
+        before = self.choose_water_part()
         window.key("Return")
         window.wait_for(lambda p: "choice 0 chosen" in p, "the parts that fit, the first marked")
         window.key("Down")

@@ -2,6 +2,7 @@
 
 #include "plan/judge/limits.h"
 #include "plan/stage/leak_test_steps.h"
+#include "plan/stage/test_air.h"
 #include "plan/stage/test_relief.h"
 #include "plan/stage/test_rig.h"
 #include "plan/stage/test_supply.h"
@@ -172,9 +173,8 @@ std::vector<chain::EndPart> closing_parts(const Inputs& inputs, PortTypeId port)
   std::vector<PartId> closing;
   for (const catalog::Mate& mate : catalog.mates(port)) {
     for (const catalog::PortUse& use : catalog.uses(mate.other)) {
-      const catalog::Part& part = catalog.part(use.part);
-      if (part.air && catalog.material(part.material).compressed_air &&
-          catalog.family(part.family).role == catalog::Role::plug)
+      if (is_sold_for_air(catalog, use.part) &&
+          catalog.family(catalog.part(use.part).family).role == catalog::Role::plug)
         closing.push_back(use.part);
     }
   }

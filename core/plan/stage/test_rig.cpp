@@ -2,6 +2,7 @@
 
 #include "plan/judge/dials.h"
 #include "plan/stage/rig_upright.h"
+#include "plan/stage/test_air.h"
 #include "quantity/nearly.h"
 #include "reservoir/relief.h"
 
@@ -24,12 +25,6 @@ using chain::Freedom;
 /// one of gauges and small valves (common practice).
 const char* const kUsualInstrumentSize = "1/4";
 
-/// Of a hand-worked or a bought rig nothing needs to stand more than a low shop regulator gives.
-bool for_air(const Catalog& catalog, PartId id) {
-  const catalog::Part& part = catalog.part(id);
-  return part.air && catalog.material(part.material).compressed_air;
-}
-
 template <class Fits>
 std::vector<PartId> parts_that(const Catalog& catalog, Fits fits) {
   std::vector<PartId> found;
@@ -50,7 +45,7 @@ bool is_shut_off(const Catalog& catalog, PartId id) {
   const catalog::Part& part = catalog.part(id);
   const catalog::Family& family = catalog.family(part.family);
   return family.can_shut && family.role == Role::device && !part.one_way && !part.arrow && part.ports.size() == 2 &&
-         part.ports[0].type == part.ports[1].type && for_air(catalog, id);
+         part.ports[0].type == part.ports[1].type && is_sold_for_air(catalog, id);
 }
 
 /// Those that the job lends, and of each kind of end the cheapest on the shelf.
@@ -153,15 +148,7 @@ void Rig::add_feed() {
 void Rig::ask(const Bin& bin) {
   chain::ChainRequest& rules = rig_.request.rules;
   rules.from = {wanted_.port.type, wanted_.port.material, Freedom::fixed, "the " + wanted_.port.name, true};
-  rules.order = chain::Order::bin;
-  rules.service = Service::air;
-  rules.rating = inputs_.settled.regulator_range;
-  rules.bin = bin;
-  rules.banned.assign(catalog_.parts().size(), false);
-  for (std::uint32_t row = 0; row < catalog_.parts().size(); ++row) {
-    const catalog::Part& part = catalog_.parts()[row];
-    rules.banned[row] = !for_air(catalog_, PartId{row}) || part.flexible || part.cut_to_length;
-  }
+  ask_for_test_air(inputs_, bin, rules);
   add("the gauge", wanted_.gauges, false);
   add("the relief valve", wanted_.reliefs, true);
   add_feed();

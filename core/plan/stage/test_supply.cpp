@@ -1,5 +1,6 @@
 #include "plan/stage/test_supply.h"
 
+#include "plan/stage/test_air.h"
 #include "plan/stage/test_rig.h"
 
 #include <algorithm>
@@ -39,16 +40,7 @@ chain::ChainRequest request_for(const Inputs& inputs, const JobPort& supply, Por
   for (const RigPart& part : parts) request.needs.push_back({catalog.part(part.part).name, {part.part}});
   request.needs_in_order = true;
   request.special_order = true;
-  request.order = chain::Order::bin;
-  request.service = Service::air;
-  request.rating = inputs.settled.regulator_range;
-  request.bin = bin;
-  request.banned.assign(catalog.parts().size(), false);
-  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const catalog::Part& part = catalog.parts()[row];
-    request.banned[row] =
-        !part.air || !catalog.material(part.material).compressed_air || part.flexible || part.cut_to_length;
-  }
+  ask_for_test_air(inputs, bin, request);
   return request;
 }
 

@@ -66,6 +66,8 @@ CASES = [
     (("1/2 PEX tube", "1/2 PEX tube", "--span", "30 in", "--offset", "10 in"), "1/2",
      ["PEX 90 elbow", "PEX tube", "PEX 90 elbow", "PEX tube", "PEX coupling"], {"PEX", "brass"}),
     # And a line of hose in hose.
+    # PEX comes in coils: no pipe in the middle of it.
+    (("1/2 PEX tube", "1/2 PEX tube", "--span", "20 ft"), "1/2", ["PEX coupling", "PEX tube", "PEX coupling"], None),
     (("1/2 hose end", "1/2 FNPT", "--span", "6 ft"), "1/2", ["barb splicer", "hose", "barb to male pipe"], None),
     # Hoses that come with their ends on, longer than their gap, also aside.
     (("3/4 MGHT", "3/4 FGHT", "--span", "9 ft"), "3/4", ["garden hose"], {"rubber"}),

@@ -17,8 +17,8 @@ namespace {
 
 constexpr int kMostParts = 40;
 const Length kLookAround = feet(2.0);
-const Length kLongestNipple =
-    inches(12.0);  // that a store stocks (common practice); beyond it pipe is sold by the foot
+// That a store stocks (common practice); beyond it pipe is sold by the foot.
+const Length kLongestNipple = inches(12.0);
 constexpr std::size_t kMostLabels = 200'000;  // beginnings of runs, each way
 
 /// The kinds of run in the order in which they are tried. Under the orders line and bin those of a lower place come
@@ -95,16 +95,26 @@ auto rank(Order order, const SpanChoice& choice) {
 
 int before_cost(Order order, const Attempt& attempt) { return keeps_the_line(order) ? attempt.place : 0; }
 
-/// A line goes on in what its end is.
-bool is_of_tube_or_hose(const Attempt& attempt) {
-  return attempt.kind == SpanTask::Kind::cut_tube || attempt.kind == SpanTask::Kind::own_hose;
-}
+/// What the run's ends are of, where a fitter does not leave it for pipe over such a distance.
+struct LineOfEnds {
+  bool tube = false;  // rigid
+  bool hose = false;  // or what else comes off a reel
 
-/// It has an end of tube or hose, which a fitter does not leave for pipe over such a distance.
-bool goes_on_as_it_ends(const Catalog& catalog, const ChainRequest& request, const SpanTask& task) {
-  if (request.order != Order::line || task.along <= in_micrometres(kLongestNipple)) return false;
-  return std::any_of(catalog.parts().begin(), catalog.parts().end(),
-                     [&](const catalog::Part& part) { return is_of_an_ends_kind(catalog, request, part); });
+  bool is_left_by(const Attempt& attempt) const {
+    if (attempt.kind == SpanTask::Kind::cut_tube && tube) return false;
+    if (attempt.kind == SpanTask::Kind::own_hose && hose) return false;
+    return tube || hose;
+  }
+};
+
+LineOfEnds line_of_ends(const Catalog& catalog, const ChainRequest& request, const SpanTask& task) {
+  LineOfEnds line;
+  if (request.order != Order::line || task.along <= in_micrometres(kLongestNipple)) return line;
+  for (const catalog::Part& part : catalog.parts()) {
+    line.tube = line.tube || is_tube_of_an_end(catalog, request, part);
+    line.hose = line.hose || is_line_of_an_end(catalog, request, part);
+  }
+  return line;
 }
 
 /// The most parts that a run of that kind may have to be better than the best so far; 0: none can be.
@@ -134,7 +144,7 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
                                        SpanTask task, const PartLimits& limits) {
   const Order order = rules.request().order;
   const int most_parts = task.most_parts;
-  const bool goes_on = goes_on_as_it_ends(folded.catalog(), rules.request(), task);
+  const LineOfEnds line = line_of_ends(folded.catalog(), rules.request(), task);
   std::optional<SpanChoice> best;
   for (std::size_t next = 0; next < limits.size(); ++next) {
     // Where no kind goes before another the hose is first: it is found at once, and what costs more need not be found.
@@ -142,7 +152,7 @@ std::optional<SpanChoice> best_attempt(const FoldedCatalog& folded, const Rules&
     const Attempt& attempt = kAttempts[row];
     if (attempt.cuts == 2 && task.aside == 0) continue;
     task.most_parts = std::min(most_parts, limits[row]);
-    const bool leaves_its_line = goes_on && !is_of_tube_or_hose(attempt);
+    const bool leaves_its_line = line.is_left_by(attempt);
     if (best) {
       const int most_to_beat = most_parts_to_beat(order, attempt, leaves_its_line, *best);
       if (most_to_beat <= 0) continue;

@@ -14,8 +14,8 @@ using catalog::Part;
 namespace {
 
 const Length kGrip = inches(1.0);
-const Length kRack = feet(10.0);
-const Length kLongestHose = feet(100.0);
+const Length kRack = feet(10.0);   // rigid tube comes in lengths of 10 ft
+const Length kReel = feet(100.0);  // hose and PEX come off reels and in coils (both common practice)
 
 Length deepest_joint(const Catalog& catalog, PortTypeId type) {
   Length deepest{};
@@ -275,9 +275,7 @@ Length shortest_cut(const Catalog& catalog, const Part& part) {
   return taken_in + port_bore(catalog, part, 0);
 }
 
-bool is_line_of_an_end(const Catalog& catalog, const ChainRequest& request, const Part& part) {
-  return bends(catalog, part) && is_of_an_ends_kind(catalog, request, part);
-}
+namespace {
 
 bool is_of_an_ends_kind(const Catalog& catalog, const ChainRequest& request, const Part& part) {
   if (!part.cut_to_length) return false;
@@ -289,6 +287,17 @@ bool is_of_an_ends_kind(const Catalog& catalog, const ChainRequest& request, con
   return are_all(request.from.type) || are_all(request.to.type);
 }
 
+}  // namespace
+
+bool is_line_of_an_end(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  return bends(catalog, part) && is_of_an_ends_kind(catalog, request, part);
+}
+
+bool is_tube_of_an_end(const Catalog& catalog, const ChainRequest& request, const Part& part) {
+  const bool is_pipe = part.threaded_when_cut || part.remnant;
+  return !is_pipe && !bends(catalog, part) && is_of_an_ends_kind(catalog, request, part);
+}
+
 std::int64_t room_to_bow(const Catalog& catalog, const Part& part) {
   const PortTypeId ends[] = {part.ports[0].type, part.ports[1].type};
   if (!part.cut_to_length || !(may_be_bowed_in(catalog, ends[0]) || may_be_bowed_in(catalog, ends[1]))) return 0;
@@ -298,9 +307,9 @@ std::int64_t room_to_bow(const Catalog& catalog, const Part& part) {
   return first + second + std::llround(length / (1.0 + (part.flexible ? kSlack : 0.0)));
 }
 
-Length longest_cut(const Catalog&, const Part& part) {
+Length longest_cut(const Catalog& catalog, const Part& part) {
   if (part.threaded_when_cut || part.remnant) return as_sold(part);
-  return part.flexible ? kLongestHose : kRack;
+  return bends(catalog, part) ? kReel : kRack;
 }
 
 std::int64_t HoseRun::least_room() const {

@@ -15,8 +15,9 @@ Length shortest_cut(const Catalog& catalog, const catalog::Part& part);
 /// micrometres: it is bowed out of the line, no tighter than its least radius, till its end comes over the shallower of
 /// the two (bow.h); 0: it is never put in so.
 std::int64_t room_to_bow(const Catalog& catalog, const catalog::Part& part);
-/// Hose or tube cut to length, both of whose ends are of the kind of an end of the run.
-bool is_of_an_ends_kind(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
+/// Rigid tube cut to length, both of whose ends are of the kind of an end of the run (copper on, from copper); pipe
+/// that takes threads is none, as its threads are those of every fitting.
+bool is_tube_of_an_end(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);
 /// Hose or tube off the reel, both of whose ends are of the kind of an end of the run: there the line is of it already
 /// (air tube on, to a thread), and that it bends says nothing against it.
 bool is_line_of_an_end(const Catalog& catalog, const ChainRequest& request, const catalog::Part& part);

@@ -302,7 +302,7 @@ void EverySpan::price(JudgedRun run, const Use& use, const Sums& sums, BestOfKin
     run.buy = total.buy;
     run.cost = tuple_of(request_.order, with_spare_unions(total, request_));
     run.set_off_the_line(request_.order);
-    run.leaves_its_line = should_go_on() && run.kind != 0 && run.kind != 1 && run.kind != 8;
+    run.leaves_its_line = leaves_its_line(run.kind);
     if (floor_ && run.off_the_line[0] > *floor_) continue;
     auto& first = best[static_cast<std::size_t>(run.kind)];
     // What costs the same from the bin is not bought.

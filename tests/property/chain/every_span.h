@@ -92,8 +92,8 @@ class EverySpan {
   std::optional<std::pair<std::int64_t, std::int64_t>> rooms_of(PartId part, std::int64_t aside) const;
   std::int64_t room_of_stub(PartId part) const;
   std::int64_t bowed_in(PartId part) const;
-  /// A line that ends in tube or hose, over more than a foot.
-  bool should_go_on() const;
+  /// An end is of hose or rigid tube, the distance is over a foot, and a run of that kind is neither.
+  bool leaves_its_line(int kind) const;
   /// It is cut to length, and one of the run's two ends is of the kind of both of its own.
   bool is_as_an_end(const catalog::Part& part) const;
   /// It is off a reel, and one of the run's two ends is of the kind of both of its own.

@@ -123,10 +123,17 @@ bool EverySpan::runs_on(const Part& part) const {
   return (part.flexible || catalog_.family(part.family).flexible) && is_as_an_end(part);
 }
 
-bool EverySpan::should_go_on() const {
-  const auto parts = catalog_.parts();
-  return request_.order == Order::line && along_ > 304800 &&
-         std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return is_as_an_end(part); });
+bool EverySpan::leaves_its_line(int kind) const {
+  if (request_.order != Order::line || along_ <= 304800) return false;
+  bool tube = false;
+  bool hose = false;
+  for (const Part& part : catalog_.parts()) {
+    if (!is_as_an_end(part)) continue;
+    const bool bends = part.flexible || catalog_.family(part.family).flexible;
+    hose = hose || bends;
+    tube = tube || (!bends && !part.threaded_when_cut && !part.remnant);
+  }
+  return (tube || hose) && !(tube && (kind == 0 || kind == 1)) && !(hose && kind == 8);
 }
 
 bool EverySpan::is_as_an_end(const Part& part) const {
@@ -242,7 +249,7 @@ std::int64_t EverySpan::shortest(PartId id) const {
 std::int64_t EverySpan::longest(PartId id) const {
   const Part& part = catalog_.part(id);
   if (part.threaded_when_cut) return micro(part.ports[0].reach + part.ports[1].reach);
-  return part.flexible ? 30480000 : 3048000;
+  return part.flexible || catalog_.family(part.family).flexible ? 30480000 : 3048000;
 }
 
 /// Of a piece that is no longer than it must be: as short as its joints let it be, of a hose with ends lying straight.

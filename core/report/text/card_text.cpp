@@ -25,8 +25,10 @@ std::string title_line(const std::string& left, const std::string& right, const 
   return (style.bold_headings ? "\033[1m" + line + "\033[0m" : line) + "\n";
 }
 
+/// What stands to the right of the heading stands under it where both have no room in one line.
 std::string section(const std::string& left, const std::string& right, const Style& style) {
-  return "\n" + title_line(left, right, style);
+  if (count_characters(left) + count_characters(right) < kCardWidth) return "\n" + title_line(left, right, style);
+  return "\n" + title_line(left, "", style) + wrapped("  ", right, kCardWidth);
 }
 
 std::vector<std::string> rows_in(const std::vector<CardRow>& rows, std::size_t name_width, std::size_t width) {

@@ -261,6 +261,21 @@ TEST(Card, SaysWhichArmOfAManifoldHasWhat) {
 }
 
 // Slots over baffles across and along may be of one size and pitch.
+// Baffles of a thin sheet are of plate, which has the longer name.
+TEST(Card, IsNoWiderWithBafflesOfAnotherSheet) {
+  std::string thin =
+      plan::with(plan::with(plan::example_text("bevel-bench"), "sheet: 3/16 in steel", "sheet: 2 mm stainless"),
+                 "baffles across: 2", "baffles along: 3\n    baffles across: 8");
+  const std::string bungs = "forged steel";
+  while (thin.find(bungs) != std::string::npos) thin = plan::with(thin, bungs, "stainless");
+  for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric}) {
+    const plan::Plan plan = plan::plan_of_text(thin);
+    EXPECT_THAT(card_of(plan, units).sheet, HasSubstr("plate"));
+    for (const std::string& line : lines_of(plan, units))
+      EXPECT_LE(quantity::count_characters(line), kCardWidth) << line;
+  }
+}
+
 TEST(Card, HasNoTwoCutsThatReadAlikeButForTheirCount) {
   const plan::Plan plan = plan::plan_of_text(plan::starter_job());
   std::set<std::string> read;

@@ -38,12 +38,12 @@ using catalog::PortTypeId;
 ///      the better of the two, where known; steel and black iron are one, Catalog::same_metal), then, where an end's is
 ///      known, the fewest steps of the galvanic series over all joints (brass goes into copper before stainless; what
 ///      is no metal is farthest), then fewest that are not of the run's commonest; a device is of any here, too. What
-///      bends counts in joints alone, and in steps where it ends in metal: no hose is of the line's metal. Neither metals kept apart nor
-///      steps count where Galvanic::avoid parts them anyway. A chain between two known metals that must be kept apart
-///      is a go-between: with the joints count its parts that must be kept apart from an end's (brass between copper
-///      and steel), and steps are those of parts from an end's own. There the parts before the first that parts the two
-///      (a dielectric union) are held against the first end alone, those behind it against the last, itself against
-///      neither.
+///      bends counts in joints alone, and in steps where it ends in metal: no hose is of the line's metal. Neither
+///      metals kept apart nor steps count where Galvanic::avoid parts them anyway. A chain between two known metals
+///      that must be kept apart is a go-between: with the joints count its parts that must be kept apart from an end's
+///      (brass between copper and steel), and steps are those of parts from an end's own. There the parts before the
+///      first that parts the two (a dielectric union) are held against the first end alone, those behind it against the
+///      last, itself against neither.
 ///   7. the lowest price to pay.
 /// In an assembly a port's line size is the greatest over the targets beyond it of the smaller of that target and the
 /// base, and its ends are the base and those targets; a target that a device is chosen for has the least of their

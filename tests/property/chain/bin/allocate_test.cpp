@@ -1,6 +1,7 @@
 // One bin shared by several chains, in thousands of small random catalogs, against every way to share it.
 #include "chain/finder.h"
 #include "chain/search/best_chain.h"
+#include "property/chain/assembly.h"
 #include "property/chain/bin/dealt.h"
 #include "property/chain/exhaustive.h"
 #include "property/chain/random_assembly.h"

@@ -6,6 +6,7 @@
 #include "report/words/say.h"
 #include "unit/plan/bench_job.h"
 #include "unit/plan/shipped.h"
+#include "unit/report/words/said.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>

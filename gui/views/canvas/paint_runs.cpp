@@ -247,18 +247,20 @@ class RunPainter {
     const gui::Point corner = lens_.on_screen(block_.title.corner);
     float left = corner.x;
     float top = corner.y;
+    PixelBox drawn{1e9F, 1e9F, -1e9F, -1e9F};
+    for (const gui::PlacedNode& node : block_.nodes) {
+      const PixelBox box = on_screen(node.box);
+      drawn = {std::min(drawn.left, box.left), std::min(drawn.top, box.top), std::max(drawn.right, box.right),
+               std::max(drawn.bottom, box.bottom)};
+    }
+    const float high = words_.measure(points_, text, all.right - left).y;
     if (block_.heading == gui::Heading::right) {
-      for (const gui::PlacedNode& node : block_.nodes)
-        top = std::max(top, on_screen(node.box).bottom + scene_.px(2.0F));
+      top = std::max(top, drawn.bottom + scene_.px(2.0F));
+      const bool below_sight = top + high > list_.GetClipRectMax().y;
+      if (below_sight && !block_.nodes.empty()) top = drawn.top - high - scene_.px(2.0F);
     } else {
-      PixelBox drawn{1e9F, 1e9F, -1e9F, -1e9F};
-      for (const gui::PlacedNode& node : block_.nodes) {
-        const PixelBox box = on_screen(node.box);
-        drawn = {std::min(drawn.left, box.left), std::min(drawn.top, box.top), std::max(drawn.right, box.right),
-                 std::max(drawn.bottom, box.bottom)};
-      }
-      const float high = words_.measure(points_, text, all.right - left).y;
       if (!block_.nodes.empty()) top = (drawn.top + drawn.bottom - high) / 2.0F;
+      top = above_vessels({left, top, all.right, top + high});
       left = right_of_pipes({left, top, all.right, top + high});
     }
     const float aside = left - corner.x;
@@ -268,6 +270,18 @@ class RunPainter {
     const bool whole = size.x <= room.right - room.left && size.y <= room.bottom - room.top;
     words_.put(points_, {room.left, room.top}, text_, whole ? text : scene_.shown.texts.brief[block_.connection], room,
                true);
+  }
+
+  /// Where words that would stand in this box begin if the top of no vessel may run through them.
+  float above_vessels(const PixelBox& box) const {
+    float top = box.top;
+    for (std::size_t row = 0; row < gui::kVessels; ++row) {
+      const PixelBox vessel = on_screen(scene_.shown.layout.nodes[row]);
+      const bool over = vessel.left < box.right && box.left < vessel.right;
+      if (over && box.top < vessel.top && vessel.top < box.bottom + scene_.px(3.0F))
+        top = std::min(top, vessel.top - scene_.px(3.0F) - (box.bottom - box.top));
+    }
+    return top;
   }
 
   /// Where words begin that would stand in this box, but for the pipes that lead through it.

@@ -101,7 +101,6 @@ class VesselPainter {
     name_beside_riser();
   }
 
-  /// A baffle is a broken line, a post two thin lines, a bar at a wall its outline in short dashes.
   /// The bungs of the lid, as they stand in the picture.
   std::vector<gui::DrawnPlace> bungs_of_lid() const {
     std::vector<gui::DrawnPlace> places;
@@ -113,6 +112,7 @@ class VesselPainter {
     return places;
   }
 
+  /// A baffle is a broken line, a post two thin lines, a bar at a wall its outline in short dashes.
   void stays() {
     const std::vector<gui::DrawnPlace> bungs = bungs_of_lid();
     const auto at = [&](double x, double y) {

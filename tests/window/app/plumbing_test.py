@@ -106,6 +106,25 @@ class ManifoldOfFive(Driven):
                 self.assertTrue(beside, f"{pipe} leads through {name}: {box} {words}")
 
 
+class OnASmallScreen(Driven):
+    """Where the runs are folded and the canvas ends close under the drain."""
+    EXAMPLE = "one-air-bung.yaml"
+    SIZE = (1024, 700)
+
+    def test_every_run_is_named_whole_and_off_the_lid(self):
+        self.window.key("f")
+        time.sleep(0.5)
+        places = self.window.places()
+        names = {n: p for n, p in places.items() if re.match(r"text \d+ (water up|air manifold|dip|drain):", n)}
+        self.assertEqual(len(names), 4, texts(places))
+        sight = places["pane canvas"]
+        lid = places["part reservoir"]
+        for name, words in names.items():
+            self.assertLessEqual(words[3], sight[3], f"{name} is cut off")
+            over_tank = lid[0] < words[2] and words[0] < lid[2]
+            through_lid = over_tank and words[1] < lid[1] < words[3]
+            self.assertFalse(through_lid, f"the lid runs through {name}: {words} {lid}")
+
 
 class SixBranches(Driven):
     EXAMPLE = "one-air-bung.yaml"

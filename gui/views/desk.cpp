@@ -89,7 +89,7 @@ Requests draw_sheet(const Scene& scene, Desk& desk) {
     asked = draw_sheet_of_plan(scene, desk);
     end_stale(stale);
   } else if (gui::only_lacks_measures(scene.model.job())) {
-    ImGui::TextWrapped("Nothing to show yet: the job still lacks measurements.");
+    wrapped("Nothing to show yet: the job still lacks measurements.");
     if (ImGui::Button(row_of(Do::sheet_measurements).name)) asked.push_back(Do::sheet_measurements);
     note_item(scene, "to the measurements");
   }
@@ -140,7 +140,7 @@ Requests offer_recovery(const Scene& scene) {
   const auto& copies = scene.model.recoveries();
   for (std::size_t i = 0; i < copies.size(); ++i) {
     ImGui::PushID(static_cast<int>(i));
-    ImGui::TextWrapped("'%s' was not saved when the program ended.", copies[i].name.c_str());
+    wrapped("'" + copies[i].name + "' was not saved when the program ended.");
     ImGui::SameLine();
     if (ImGui::SmallButton(words::kRecover)) asked.push_back(gui::Recover{copies[i]});
     ImGui::SameLine();

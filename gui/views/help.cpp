@@ -21,7 +21,7 @@ void row(const Scene& scene, const std::string& name, const std::string& says) {
   strong(scene, name);
   note_item(scene, "help " + name);
   ImGui::TableNextColumn();
-  ImGui::TextWrapped("%s", says.c_str());
+  wrapped(says);
 }
 
 /// As the table of commands has them, menu by menu; and what the hand does.

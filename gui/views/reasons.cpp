@@ -28,7 +28,7 @@ Requests mend_buttons(const Scene& scene, const plan::Finding& finding, const st
     // A long one is said in full over a short button.
     const bool fits = ImGui::CalcTextSize(title.c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x <=
                       ImGui::GetContentRegionAvail().x;
-    if (!fits) ImGui::TextWrapped("%s", title.c_str());
+    if (!fits) wrapped(title);
     ImGui::BeginDisabled(!scene.model.plan().current);
     if (button(fits ? title : kFixIt)) asked.push_back(gui::Perform{gui::FollowMend{changes, units}});
     ImGui::EndDisabled();
@@ -66,8 +66,8 @@ Requests entries_to_fix(const Scene& scene) {
   Requests asked;
   const gui::JobState& job = scene.model.job();
   for (const auto& [path, entry] : job.wrong_entries)
-    ImGui::TextWrapped("%s", fmt::format("{} '{}': {}", path.text(), entry.written, entry.reason).c_str());
-  for (const quantity::Problem& problem : job.problems) ImGui::TextWrapped("%s", problem.text().c_str());
+    wrapped(fmt::format("{} '{}': {}", path.text(), entry.written, entry.reason));
+  for (const quantity::Problem& problem : job.problems) wrapped(problem.text());
   const Do where = job.problems.empty() ? Do::sheet_measurements : Do::sheet_file;
   if (button(row_of(where).name)) {
     asked.push_back(where);
@@ -109,9 +109,8 @@ Requests draw_finding(const Scene& scene, const plan::Finding& finding, const st
           report::fill("{0:sentence}", {said.reason}, scene.shown.units));
   note_item(scene, name);
   if (!finding.source.empty() && ImGui::IsItemHovered()) hint(scene, finding.source);
-  if (!said.asked.empty())
-    ImGui::TextWrapped("%s", fmt::format("Asked {}, allowed {}.", said.asked, said.allowed).c_str());
-  if (!said.mend.empty()) ImGui::TextWrapped("%s%s", words::kFix, said.mend.c_str());
+  if (!said.asked.empty()) wrapped(fmt::format("Asked {}, allowed {}.", said.asked, said.allowed));
+  if (!said.mend.empty()) wrapped(words::kFix + said.mend);
   Requests asked = mend_buttons(scene, finding, name);
   if (!said.mend.empty() && gui::ways_to_follow(finding).empty()) {
     wrapped(scene, Ink::faint_text, by_hand());

@@ -21,14 +21,16 @@ float CanvasWords::line(float points) const { return font(points).FontSize; }
 
 ImVec2 CanvasWords::measure(float points, const std::string& text, float wrap) const {
   const ImFont& drawn = font(points);
-  return drawn.CalcTextSizeA(drawn.FontSize, FLT_MAX, wrap, text.c_str());
+  const std::string lines = wrap > 0.0F ? at_blanks(drawn, text, wrap) : text;
+  return drawn.CalcTextSizeA(drawn.FontSize, FLT_MAX, wrap, lines.c_str());
 }
 
 void CanvasWords::put(float points, ImVec2 at, Ink ink, const std::string& text, const PixelBox& room,
                       bool wraps) const {
   ImFont& drawn = font(points);
   const float wide = room.right - at.x;
-  const std::string shown = fitting(drawn, text, wide, room.bottom - at.y, wraps);
+  const std::string shown =
+      fitting(drawn, wraps ? at_blanks(drawn, text, wide) : text, wide, room.bottom - at.y, wraps);
   if (shown.empty()) return;
   const ImVec2 corner{std::floor(at.x), std::floor(at.y)};
   const float wrap = wraps ? wide : 0.0F;

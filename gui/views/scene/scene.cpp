@@ -46,6 +46,37 @@ std::string fitting(const ImFont& font, const std::string& text, float wide, flo
   return good == 0 ? "" : text.substr(0, good) + kDots;
 }
 
+std::string at_blanks(const ImFont& font, const std::string& text, float wide) {
+  const auto width = [&](std::string_view piece) {
+    return font.CalcTextSizeA(font.FontSize, FLT_MAX, 0.0F, piece.data(), piece.data() + piece.size()).x;
+  };
+  const float blank = width(" ");
+  std::string lines;
+  float line = 0.0F;
+  bool begun = false;  // the line has a word
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find_first_of(" \n", at), text.size());
+    const std::string_view word = std::string_view(text).substr(at, end - at);
+    const float more = width(word);
+    if (begun && line + blank + more > wide) {
+      lines += '\n';
+      line = more;
+    } else {
+      if (begun) lines += ' ';
+      line += (begun ? blank : 0.0F) + more;
+    }
+    lines += word;
+    begun = true;
+    if (end < text.size() && text[end] == '\n') {
+      lines += '\n';
+      line = 0.0F;
+      begun = false;
+    }
+    at = end + 1;
+  }
+  return lines;
+}
+
 PixelBox room_left() {
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const ImVec2 size = ImGui::GetContentRegionAvail();
@@ -63,15 +94,23 @@ void end_pane(const Scene& scene, const char* name) {
   note_item(scene, std::string("pane ") + name);
 }
 
+void wrapped(const std::string& text) {
+  // Still wrapped by the library: a word that is wider than the pane.
+  const std::string lines = at_blanks(*ImGui::GetFont(), text, ImGui::GetContentRegionAvail().x);
+  ImGui::PushTextWrapPos(0.0F);
+  ImGui::TextUnformatted(lines.c_str());
+  ImGui::PopTextWrapPos();
+}
+
 void wrapped(const Scene& scene, Ink ink, const std::string& text) {
   ImGui::PushStyleColor(ImGuiCol_Text, packed(scene.theme[ink]));
-  ImGui::TextWrapped("%s", text.c_str());
+  wrapped(text);
   ImGui::PopStyleColor();
 }
 
 void strong(const Scene& scene, const std::string& text) {
   ImGui::PushFont(scene.fonts.strong);
-  ImGui::TextWrapped("%s", text.c_str());
+  wrapped(text);
   ImGui::PopFont();
 }
 
@@ -82,9 +121,7 @@ transfer::Instant instant_shown(const Scene& scene) {
 void hint(const Scene& scene, const std::string& text) {
   ImGui::PushStyleVar(ImGuiStyleVar_Alpha, 1.0F);  // over what is stale, too
   ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(scene.px(420.0F));
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopTextWrapPos();
+  ImGui::TextUnformatted(at_blanks(*ImGui::GetFont(), text, scene.px(420.0F)).c_str());
   ImGui::EndTooltip();
   ImGui::PopStyleVar();
 }

@@ -88,7 +88,12 @@ void note_text(const Scene& scene, const std::string& text, const PixelBox& box,
 /// The text, or as much of its beginning as fits into the room, with dots; empty: not even a letter does. Pixels.
 std::string fitting(const ImFont& font, const std::string& text, float wide, float high, bool wraps);
 
+/// The text in lines no wider than that [pixels], broken at its blanks alone: the library would break a price after its
+/// point. A word that is wider has its own line.
+std::string at_blanks(const ImFont& font, const std::string& text, float wide);
+
 /// Words that end their line at the pane's edge and go on below.
+void wrapped(const std::string& text);
 void wrapped(const Scene& scene, Ink ink, const std::string& text);
 /// The same in strong letters.
 void strong(const Scene& scene, const std::string& text);

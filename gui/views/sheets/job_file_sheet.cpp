@@ -23,7 +23,7 @@ void problem_rows(const Scene& scene, JobFileState& state, const std::vector<qua
     const ImVec2 at = ImGui::GetCursorPos();
     if (ImGui::Selectable("##show", state.shown_line == problem.line, 0, {0.0F, size.y})) state.show(problem.line);
     ImGui::SetCursorPos(at);
-    ImGui::TextWrapped("%s", text.c_str());
+    wrapped(text);
     ImGui::PopStyleColor();
     ImGui::PopID();
   }

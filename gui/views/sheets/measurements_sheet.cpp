@@ -178,8 +178,7 @@ void forget_cursor(const Scene& scene, MeasurementsState& state) {
 Requests draw_measurements(const Scene& scene, MeasurementsState& state) {
   if (scene.model.job().job == nullptr) {
     if (gui::still_to_give(scene.model.job()).empty())
-      ImGui::TextWrapped("%s", state.with_elevation
-                                   ? "The job file has mistakes. What is red above can be typed anew; the other boxes "
+      wrapped(state.with_elevation ? "The job file has mistakes. What is red above can be typed anew; the other boxes "
                                      "come back once all is mended."
                                    : "The job file has mistakes. Its boxes come back once all is mended, in the job "
                                      "file or under Measurements.");

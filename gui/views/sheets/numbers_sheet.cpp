@@ -15,7 +15,7 @@ namespace {
 void figure_row(const Scene& scene, const Figure& figure) {
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
-  ImGui::TextWrapped("%s", figure.label.c_str());
+  wrapped(figure.label);
   ImGui::TableNextColumn();
   strong(scene, figure.value);
   if (ImGui::IsItemHovered()) hint(scene, figure.where_from);
@@ -31,7 +31,7 @@ void losses(const Scene& scene, const char* title, const std::vector<hydraulics:
   for (const hydraulics::ElementLoss& loss : all) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
-    ImGui::TextWrapped("%s", loss.element.c_str());
+    wrapped(loss.element);
     if (!loss.source.empty() && ImGui::IsItemHovered()) hint(scene, loss.source);
     for (const std::string& cell : {write_number(loss.k, 2), write_velocity(loss.velocity, scene.shown.units, 2),
                                     write_head(loss.head, scene.shown.units, 2)}) {
@@ -49,7 +49,7 @@ void assumptions(const Scene& scene, const plan::Plan& plan) {
     const report::SaidAssumption said = report::say(assumption, scene.shown.units);
     for (const std::string* cell : {&said.what, &said.value, &said.why}) {
       ImGui::TableNextColumn();
-      ImGui::TextWrapped("%s", cell->c_str());
+      wrapped(*cell);
     }
   }
   ImGui::EndTable();
@@ -63,7 +63,7 @@ void draw_changes(const Scene& scene) {
     for (const Change& change : scene.shown.changes) {
       for (const std::string& text : {change.label, "was " + change.before, "now " + change.now}) {
         ImGui::TableNextColumn();
-        ImGui::TextWrapped("%s", text.c_str());
+        wrapped(text);
       }
       note_item(scene, "changed " + change.label);
     }

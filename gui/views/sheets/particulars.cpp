@@ -200,20 +200,16 @@ void ends(const Scene& scene, Requests& asked, const plan::ConnectionPlan& conne
 }
 
 void mends(const Scene& scene, const quantity::Facts& all) {
-  for (const std::string& mend : report::say_all(all, scene.shown.units))
-    ImGui::TextWrapped("%s%s", words::kFix, mend.c_str());
+  for (const std::string& mend : report::say_all(all, scene.shown.units)) wrapped(words::kFix + mend);
 }
 
 void no_chain(const Scene& scene, const chain::NoChain& none) {
   wrapped(scene, Ink::refused, "No run: " + report::say(none.reason, scene.shown.units));
   const catalog::Catalog& catalog = *scene.shown.plan->catalog;
-  if (none.special_order)
-    ImGui::TextWrapped("One part on order would complete it: %s", catalog.part(*none.special_order).name.c_str());
+  if (none.special_order) wrapped("One part on order would complete it: " + catalog.part(*none.special_order).name);
   if (none.missing_part)
-    ImGui::TextWrapped("One part would complete it, if it can be had: %s",
-                       report::say(*none.missing_part, scene.shown.units).c_str());
-  for (const std::string& trap : report::say_all(none.look_alikes, scene.shown.units))
-    ImGui::TextWrapped("Trap: %s", trap.c_str());
+    wrapped("One part would complete it, if it can be had: " + report::say(*none.missing_part, scene.shown.units));
+  for (const std::string& trap : report::say_all(none.look_alikes, scene.shown.units)) wrapped("Trap: " + trap);
   mends(scene, none.mends);
 }
 
@@ -223,14 +219,13 @@ void watch(const Scene& scene, const quantity::Facts& cautions) {
 }
 
 void kept(const Scene& scene, const chain::Run& run) {
-  if (const std::string words = report::kept_sentence(run, scene.shown.units); !words.empty())
-    ImGui::TextWrapped("%s", words.c_str());
+  if (const std::string words = report::kept_sentence(run, scene.shown.units); !words.empty()) wrapped(words);
 }
 
 void build_order(const Scene& scene, const std::vector<chain::BuildStep>& steps) {
   if (steps.empty() || !ImGui::CollapsingHeader("Build order")) return;
   for (std::size_t i = 0; i < steps.size(); ++i)
-    ImGui::TextWrapped("%s", fmt::format("{}. {}", i + 1, report::say(steps[i].what, scene.shown.units)).c_str());
+    wrapped(fmt::format("{}. {}", i + 1, report::say(steps[i].what, scene.shown.units)));
 }
 
 void no_assembly(const Scene& scene, const chain::NoAssembly& none) {
@@ -251,7 +246,7 @@ void branch_row(const Scene& scene, const plan::ConnectionPlan& connection, std:
   if (const auto bore = chain::bore_of_way(catalog, assembly, target))
     text += fmt::format(", bore {}", write_thickness(*bore, scene.shown.units, 3));
   ImGui::Bullet();
-  ImGui::TextWrapped("%s", text.c_str());
+  wrapped(text);
   if (ImGui::IsItemHovered()) hint(scene, parts_in_one_line(catalog, way));
 }
 
@@ -259,9 +254,8 @@ void branches(const Scene& scene, const plan::ConnectionPlan& connection) {
   if (const chain::NoAssembly* none = connection.no_assembly()) no_assembly(scene, *none);
   const chain::Assembly* assembly = connection.assembly();
   if (assembly == nullptr) return;
-  ImGui::TextWrapped("%s", fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(),
-                                       assembly->part_count, cost_words(scene, connection))
-                               .c_str());
+  wrapped(fmt::format("{} to {} ends: {} parts, {}", connection.from, connection.ends.size(), assembly->part_count,
+                      cost_words(scene, connection)));
   kept(scene, *assembly);
   for (std::size_t target = 0; target < connection.ends.size(); ++target) branch_row(scene, connection, target);
 }
@@ -271,9 +265,8 @@ void one_run(const Scene& scene, Requests& asked, const plan::ConnectionPlan& co
   if (const chain::NoChain* none = connection.none()) no_chain(scene, *none);
   if (const chain::Chain* chain = connection.chain()) {
     const std::size_t count = chain->parts.size() + (connection.ends_in ? 1 : 0);
-    ImGui::TextWrapped("%s", fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, count,
-                                         count == 1 ? "part" : "parts", cost_words(scene, connection))
-                                 .c_str());
+    wrapped(fmt::format("{} to {}: {} {}, {}", connection.from, connection.to, count, count == 1 ? "part" : "parts",
+                        cost_words(scene, connection)));
     kept(scene, *chain);
     if (connection.gap)
       ImGui::TextDisabled("%s", fmt::format("gap {}, run {}", write_length(*connection.gap, units),

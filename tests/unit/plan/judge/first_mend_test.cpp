@@ -186,6 +186,23 @@ TEST(FirstMend, OfThinSheetIsTheThinnestPlateThatDoes) {
   }
 }
 
+TEST(FirstMend, OfAnEmptyBoxIsBafflesAndTheLimitThatTheyGive) {
+  const auto of = [](int across, int along) {
+    return plan_of_text(with(kReady, "{baffles across: 2, baffles along: 1}",
+                             fmt::format("{{baffles across: {}, baffles along: {}}}", across, along)));
+  };
+  const Plan plan = of(0, 0);
+  ASSERT_FALSE(plan.findings.empty());
+  const Finding& weak = plan.findings.front();
+  ASSERT_TRUE(weak.mend) << weak.reason.code;
+  const quantity::Fact* baffles = &*weak.mend;
+  if (baffles->code != "baffles_in_all") baffles = &std::get<quantity::Facts>(baffles->values[0]).front();
+  ASSERT_EQ(baffles->code, "baffles_in_all") << weak.reason.code;
+  const Plan stayed = of(static_cast<int>(std::get<std::int64_t>(baffles->values[0])),
+                         static_cast<int>(std::get<std::int64_t>(baffles->values[1])));
+  EXPECT_NEAR(in_psi(std::get<GaugePressure>(baffles->values[2])), in_psi(stayed.walls.limit), 1e-6);
+}
+
 // ---- A riser under a closed lid.
 
 const std::string kClosed = with(kReady, "  charge: 9 in", "  lid: welded\n  charge: 9 in");

@@ -38,6 +38,17 @@ TEST(Dials, AreSoldAndReadTo15To4Times) {
   EXPECT_GT(compared, 100);
 }
 
+// ASME B40.100 Grade B: 3 % of the scale, 2 % in its middle half. The finest of those that show it is read.
+TEST(Dials, AreReadOnTheFinestThatShows) {
+  const GaugePressure read = psig(2.0);
+  const auto least = [&](const std::vector<GaugePressure>& scales) { return in_psi(least_dial_error(scales, read)); };
+  EXPECT_NEAR(least({psig(5.0)}), 0.1, 1e-9);
+  EXPECT_NEAR(least({psig(5.0), psig(7.5)}), 0.1, 1e-9);
+  EXPECT_NEAR(least({psig(7.5), psig(5.0)}), 0.1, 1e-9);
+  EXPECT_NEAR(least({psig(1.0), psig(7.5)}), 0.15, 1e-9);  // the finest of all does not show it
+  EXPECT_EQ(least({}), 0.0);
+}
+
 // 0 to 2 psi is no dial of the trade's: at 1 psi it is 0 to 60 inH2O.
 TEST(GaugeAdvised, StandsOnTheListByItsName) {
   const std::string none = with(kReady, kGauge, "");

@@ -28,6 +28,10 @@ TEST(RoundACorner, ARigidRunIsNotWorkedOut) {
     EXPECT_FALSE(has(plan_of_text(with(up_by("need: [hose]"), kInletInFloor, inlet)), "rigid_run_round_a_corner"))
         << inlet;
   }
+  // A hose that is bought made up bends as one by the foot does.
+  const Plan made_up = plan_of_text(with(up_by("need: [flexible connector]"), kInletInFloor, kInletInSide));
+  ASSERT_NE(made_up.connections.front().chain(), nullptr);
+  EXPECT_FALSE(has(made_up, "rigid_run_round_a_corner")) << testing::PrintToString(open_in(made_up));
   EXPECT_FALSE(has(ready(), "rigid_run_round_a_corner"));
 }
 

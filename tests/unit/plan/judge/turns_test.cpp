@@ -25,6 +25,14 @@ TEST(RoundACorner, ARigidRunIsNotWorkedOut) {
     const Plan rigid = plan_of_text(with(up_by("need: [union]"), kInletInFloor, inlet));
     ASSERT_TRUE(has(rigid, "rigid_run_round_a_corner")) << inlet << testing::PrintToString(open_in(rigid));
     EXPECT_THAT(said_of(rigid, "rigid_run_round_a_corner"), HasSubstr("'need: [hose]'"));
+    const auto finding = std::find_if(rigid.findings.begin(), rigid.findings.end(), [](const Finding& each) {
+      return each.reason.code == "rigid_run_round_a_corner";
+    });
+    ASSERT_EQ(finding->ways_to_try.size(), 1u);
+    ASSERT_TRUE(finding->ways_to_try[0][0].part);
+    const catalog::Part& hose = rigid.catalog->part(*finding->ways_to_try[0][0].part);
+    EXPECT_TRUE(hose.flexible && hose.cut_to_length) << hose.name;
+    EXPECT_EQ(rigid.catalog->size_name(rigid.catalog->port_type(hose.ports[0].type).size), "1") << hose.name;
     EXPECT_FALSE(has(plan_of_text(with(up_by("need: [hose]"), kInletInFloor, inlet)), "rigid_run_round_a_corner"))
         << inlet;
   }

@@ -56,7 +56,13 @@ TEST(TableDrain, EndsInWhatAHandShuts) {
   }
   for (const char* shut : {"1 brass ball valve, carries: water", "1 square head plug, carries: water"})
     EXPECT_THAT(open_in(plan_of_text(with_table_drain(shut))), IsEmpty()) << shut;
-  // An overflow takes only what is too much.
+  // An overflow takes only what is too much; one that opens under the water takes all above it.
+  const std::string low = with(kReady, "outlet: {port: 1 FNPT, where: floor, opens at: 5 in}",
+                               "outlet: {port: 1 FNPT, where: floor, opens at: 3-1/2 in}");
+  EXPECT_TRUE(has(plan_of_text(with(low, "water temperature:",
+                                    "  - {name: overflow, from: outlet, ends in: 1 close nipple, carries: "
+                                    "water}\nwater temperature:")),
+                  "table_water_runs_out"));
   EXPECT_THAT(open_in(plan_of_text(with(kReady, "water temperature:",
                                         "  - {name: overflow, from: outlet, ends in: 1 close nipple, carries: "
                                         "water}\nwater temperature:"))),

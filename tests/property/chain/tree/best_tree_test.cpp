@@ -175,8 +175,12 @@ void BestAssembly::check_fields(const catalog::Catalog& catalog, const AssemblyR
       if (follower.what == Follower::What::end) ++reached[follower.row];
     }
   }
-  for (const RunEnd& end : assembly.ends)
-    if (end.device) taken[end.device->row] += end.from_bin ? 1 : 0;
+  for (const RunEnd& end : assembly.ends) {
+    if (!end.device) continue;
+    taken[end.device->row] += end.from_bin ? 1 : 0;
+    EXPECT_EQ(end.port.type, catalog.part(*end.device).ports[end.device_port].type);
+    EXPECT_EQ(end.port.material, catalog.part(*end.device).material_at(end.device_port));
+  }
   for (std::uint32_t row = 0; row < taken.size(); ++row) EXPECT_LE(taken[row], request.rules.bin.count_of({row}));
   for (const int times : reached) EXPECT_EQ(times, 1);
   EXPECT_EQ(assembly.joints.size(), assembly.parts.size() + request.targets.size());

@@ -68,6 +68,32 @@ TEST(SheetMetals, EachIsStrongerInBreakingThanInYieldAndNamesItsSource) {
   }
 }
 
+// All from memory. Steel: AISC 360 (29,000 ksi) and EN 1993-1-1, 3.2.6 (0.3, and 7850 kg/m3 of EN 1991-1-1 table A.4);
+// austenitic stainless: AISC Design Guide 27 (28,000 ksi, 0.3) and 8000 kg/m3 of mill sheets; aluminium: Aluminum
+// Design Manual, part I (10,100 ksi at most, 0.33) and 2.68 to 2.73 g/cm3 of its alloys.
+TEST(SheetMetals, AreAsStiffAndAsHeavyAsHandbooksSay) {
+  for (const SheetMetal& metal : sheet_metals()) {
+    const double modulus = metal.elastic_modulus / megapascals(1000.0);
+    const double density = in_kilograms_per_cubic_metre(metal.density);
+    switch (metal.weld_metal) {
+      case WeldMetal::steel:
+        EXPECT_NEAR(modulus, 200.0, 0.5) << metal.name;
+        EXPECT_DOUBLE_EQ(metal.poisson_ratio, 0.3) << metal.name;
+        EXPECT_DOUBLE_EQ(density, 7850.0) << metal.name;
+        break;
+      case WeldMetal::stainless_steel:
+        EXPECT_NEAR(modulus, 193.0, 0.5) << metal.name;
+        EXPECT_DOUBLE_EQ(metal.poisson_ratio, 0.3) << metal.name;
+        EXPECT_DOUBLE_EQ(density, 8000.0) << metal.name;
+        break;
+      case WeldMetal::aluminium:
+        EXPECT_NEAR(modulus, 69.5, 0.6) << metal.name;
+        EXPECT_DOUBLE_EQ(metal.poisson_ratio, 0.33) << metal.name;
+        EXPECT_NEAR(density, 2705.0, 25.1) << metal.name;
+    }
+  }
+}
+
 TEST(DesignStress, SaysWhatItIsAShareOf) {
   const DesignStress design = design_stress(*find_sheet_metal("mild steel"));
   EXPECT_NEAR(in_psi(design.stress), 0.6 * 36000.0, 1.0e-6);

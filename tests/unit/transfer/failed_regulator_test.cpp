@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 namespace riserun::transfer {
 namespace {
 
@@ -31,6 +35,31 @@ TEST(FailedRegulator, AQuarterInchFeedAtHundredPsiHoldsAboutFiftyUnderAnInchRise
   EXPECT_NEAR(in_psi(r.lifting), 50.0, 7.5);
   EXPECT_EQ(r.highest, r.lifting);
   EXPECT_LT(r.blowing, r.lifting);
+}
+
+/// kg/s of air from a pressure [Pa absolute] through the shop's riser, by hand: Crane TP-410, complete isothermal
+/// equation (from memory), its friction by Colebrook's at a Reynolds number of 1e5; choked where less pressure behind
+/// passes no more.
+double blown_by_hand(double pressure) {
+  const double bore = 1.049 * 0.0254;
+  double root = 7.0;  // 1 / sqrt(f)
+  for (int step = 0; step < 50; ++step) root = -2.0 * std::log10(0.046e-3 / (3.7 * bore) + 2.51 * root / 1.0e5);
+  const double loss = 30.0 * 0.0254 / bore / (root * root) + 0.78 + 1.0;
+  double most = 0.0;
+  for (double behind = 101325.0; behind < pressure; behind += (pressure - 101325.0) / 20000.0)
+    most = std::max(most, (pressure * pressure - behind * behind) / (loss + 2.0 * std::log(pressure / behind)));
+  return std::numbers::pi / 4.0 * bore * bore * std::sqrt(most / (287.055 * 293.15));
+}
+
+TEST(FailedRegulator, BlowsAsMuchThroughTheDryRiserAsComesIn) {
+  for (const double feed : {0.1, 0.25, 0.5, 0.8}) {
+    System s = shop();
+    s.air.feed_bore = inches(feed);
+    const GaugePressure held = failed_regulator_pressure(s, psig(100.0)).blowing;
+    const double comes = in_kilograms_per_second(line_with_failed_regulator(s.air).flow(
+        absolute(psig(100.0), s.atmosphere), absolute(held, s.atmosphere), s.temperature));
+    EXPECT_NEAR(blown_by_hand(in_pascals(absolute(held, s.atmosphere))), comes, 2.0e-3 * comes) << feed;
+  }
 }
 
 TEST(FailedRegulator, HoldsMoreWithMoreSupplyAndAWiderFeed) {

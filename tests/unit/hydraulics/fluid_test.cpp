@@ -58,5 +58,16 @@ TEST(AirThroughAnOpening, TakesTheTemperatureOfTheHigherSide) {
   EXPECT_NE(flow, orifice_air_flow(1.0e-5, 2.0e5, 1.0e5, 300.0, 350.0));
 }
 
+// ASHRAE Handbook, Fundamentals, secondary coolants: 10 % of propylene glycol at 20 degC, 1007 kg/m3 and 1.4 to 1.5
+// mPa s (from memory).
+TEST(Water, WithATenthOfPropyleneGlycolIsALittleHeavierAndHalfAsThickAgain) {
+  const Water plain = *water_at(degrees_celsius(20.0));
+  const Water mixed = with_propylene_glycol(plain, 0.1);
+  EXPECT_NEAR(in_kilograms_per_cubic_metre(mixed.density), 1007.0, 2.0);
+  EXPECT_NEAR(in_pascal_seconds(mixed.viscosity), 1.43e-3, 0.07e-3);
+  EXPECT_EQ(with_propylene_glycol(plain, 0.0).density, plain.density);
+  EXPECT_EQ(with_propylene_glycol(plain, 0.0).viscosity, plain.viscosity);
+}
+
 }  // namespace
 }  // namespace riserun::hydraulics

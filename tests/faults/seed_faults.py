@@ -32,7 +32,7 @@ ROOMS = {
     "plan/stage": PLANS,
     "plan/advice": PLANS,
     "plan/job": PLANS,
-    "catalog/identify": [("published_catalog", "*Identify*:EverySize*:Thread*:Next*:HandTurns*")],
+    "catalog/identify": [("published_catalog", "*Identify*:*EverySize*:Thread*:Next*:HandT*:PlainEnds*")],
     "chain/bin": [("unit_chain", "*"), ("chain_properties", "OneBin*:LeastSpares*")] + CHAINS,
     "chain/build": [("unit_chain", "*"), ("published_chain", "*"), ("chain_properties", "BestChain.*:MakesTheSpan*")] + CHAINS,
     "chain/graph": [("unit_chain", "*"), ("chain_properties", "BestChain.*:TakenRuns.*")] + CHAINS,

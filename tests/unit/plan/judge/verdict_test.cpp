@@ -35,6 +35,17 @@ TEST(Verdict, OfTheExamplesIsWhatTheirNamesSay) {
   EXPECT_EQ(plan_of_example("one-part-short").findings.size(), 1u);
 }
 
+// Walls that give way hurt whoever goes on; a run that does not go together only stops the work.
+TEST(Verdict, BeginsWithWhatCanHurt) {
+  const Plan plan = plan_of_text(with(example_text("one-part-short"), "3 mm stainless", "1 mm stainless"));
+  std::vector<Topic> refused;
+  for (const Finding& finding : plan.findings)
+    if (finding.severity == Severity::refused) refused.push_back(finding.where);
+  ASSERT_GE(refused.size(), 2u) << testing::PrintToString(open_in(plan));
+  EXPECT_EQ(refused.front(), Topic::walls);
+  EXPECT_EQ(refused.back(), Topic::connections);
+}
+
 // What holds a failed regulator is sized for one supply.
 TEST(Verdict, OfTwoFeedsIsNotYet) {
   const std::string two =

@@ -2,6 +2,7 @@
 // measured, and a hose beside an elbow has to turn back what that turned.
 #include "chain/finder.h"
 #include "plan/job/facing.h"
+#include "plan/judge/hose_of_size.h"
 #include "plan/judge/open.h"
 #include "quantity/nearly.h"
 
@@ -25,24 +26,6 @@ bool has_a_hose(const Catalog& catalog, const chain::Chain& chain) {
 bool turns(const Catalog& catalog, const chain::RunPart& link) {
   constexpr double kNone = 1.0;  // degrees that count as none
   return turn_between(catalog.part(link.part), link.enter, link.leave()) > kNone;
-}
-
-/// Hose by the foot of the bung's size, of the sort that most counters cut: the cheapest that vacuum does not flatten
-/// where the run asks for that; nullopt: none is stocked.
-std::optional<PartId> hose_of_size(const Plan& plan, const ConnectionPlan& line) {
-  const Catalog& catalog = *plan.catalog;
-  const JobPort* port = find_port(plan.job, line.from);
-  if (port == nullptr || !port->type.valid()) return std::nullopt;
-  const double size = catalog.nominal_inches(catalog.port_type(port->type).size);
-  std::optional<PartId> best;
-  for (std::uint32_t row = 0; row < catalog.parts().size(); ++row) {
-    const catalog::Part& part = catalog.part({row});
-    if (!part.flexible || !part.cut_to_length || part.remnant || !part.stocked) continue;
-    if (catalog.nominal_inches(catalog.port_type(part.ports[0].type).size) != size) continue;
-    if (chain::stands_duty(catalog, {row}, line.request) && (!best || part.price < catalog.part(*best).price))
-      best = PartId{row};
-  }
-  return best;
 }
 
 void judge_rigid(const Plan& plan, const ConnectionPlan& line, Open& open) {

@@ -1,5 +1,6 @@
 #include "plan/judge/drain.h"
 #include "plan/judge/higher_table.h"
+#include "plan/judge/hose_of_size.h"
 #include "plan/judge/limits.h"
 #include "plan/judge/open.h"
 #include "plan/judge/wide_riser.h"
@@ -133,10 +134,16 @@ void judge_gaps(const Plan& plan, Open& open) {
       continue;
     }
     if (line.gap_assumed) {
-      open.not_yet(Topic::connections,
-                   fact(gap.by_hose ? "hose_short_of_its_assumed_gap" : "run_short_of_its_assumed_gap", line.name,
-                        gap.off, *line.gap),
-                   {}, height_to_give(plan, line), "worked out");
+      Finding& finding =
+          open.not_yet(Topic::connections,
+                       fact(gap.by_hose ? "hose_short_of_its_assumed_gap" : "run_short_of_its_assumed_gap", line.name,
+                            gap.off, *line.gap),
+                       {}, height_to_give(plan, line), "worked out");
+      // Its hose is cut when the gap is measured.
+      if (const auto hose = hose_of_size(plan, line); hose && !gap.by_hose && !line.request.taken)
+        finding.or_else = {{fact("either_mend", quantity::Facts{fact("hose_takes_up_the_gap"), *finding.mend}),
+                            {},
+                            {{{kNeedOf, line.name, hose}}}}};
       continue;
     }
     const Fact mend = gap.too_long  ? fact("ports_further_apart", gap.off)

@@ -46,6 +46,7 @@ std::span<const Words> connection_words() {
        "is between them"},
       {"heights_in_place_of_gap", "leave 'gap' out and give heights: 'face height' or 'opens at', 'crest'"},
       {"hose_round_the_corner", "a hose in it ('need: [hose]')"},
+      {"hose_takes_up_the_gap", "a hose in it ('need: [hose]'), which takes up the gap"},
       {"take_one_with_a_hose", "take another run, with a hose in it"},
       {"fitting_turns_beside_a_hose",
        "in '{0}' the {1} turns aside, and the hose has to turn back: how long it is is not worked out"},

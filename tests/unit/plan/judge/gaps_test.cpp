@@ -31,6 +31,18 @@ TEST(AssumedGap, IsMissedByWhatEndsFarFromIt) {
   EXPECT_THAT(open_in(plan_of_text(with_up("need: [hose]"))), testing::IsEmpty());
 }
 
+// Who leaves the hose out is told of it: it takes up the gap, and a button puts it in.
+TEST(AssumedGap, ThatNothingMakesIsTakenUpByAHose) {
+  const Plan plan = plan_of_text(with_up("need: []"));
+  ASSERT_THAT(open_in(plan), testing::ElementsAre("run_short_of_its_assumed_gap"));
+  EXPECT_THAT(said_of(plan, "run_short_of_its_assumed_gap"),
+              testing::AllOf(HasSubstr("'need: [hose]'"), HasSubstr("measure and give 'gap'")));
+  const Finding& finding = plan.findings.front();
+  ASSERT_EQ(finding.ways_to_try.size(), 1u);
+  EXPECT_THAT(findings_of(plan.catalog, changed(*plan.catalog, plan.job, finding.ways_to_try.front())),
+              testing::IsEmpty());
+}
+
 // A piece that is there is as short as it is: its joints alone give a little.
 TEST(AssumedGap, IsMissedByAHoseThatIsShortOfIt) {
   EXPECT_TRUE(has(plan_of_text(with_up("need: [hose], hose length: 6 in")), "hose_short_of_its_assumed_gap"));

@@ -10,7 +10,6 @@ namespace riserun::plan {
 namespace {
 
 using testing::HasSubstr;
-using testing::IsEmpty;
 
 constexpr const char* kInletInFloor = "inlet: {port: 1 FNPT, where: floor}";
 constexpr const char* kInletInSide = "inlet: {port: 1 FNPT, where: side, opens at: 1 in}";

@@ -112,13 +112,16 @@ std::optional<PressureDifference> error_of_test_gauge(const Plan& plan) {
   return dial_error(test.gauge_full_scale, plan.transfer.setting);
 }
 
+/// What a setting may lose by being typed as it is printed.
+PressureDifference lost_in_print(const Plan& plan) { return (plan.transfer.setting - psig(0.0)) * (1.0 - kAsPrinted); }
+
 /// What the regulator is to come back to beside the gauges, which may be off, too: so that each finding asks for the
 /// same device.
 PressureDifference left_by_gauges(const Plan& plan) {
   PressureDifference error = error_of_test_gauge(plan).value_or(PressureDifference());
   if (const Way* gauge = gauge_read(plan))
     error = std::max(error, dial_error(*plan.catalog->part(*gauge->device).full_scale, plan.transfer.setting));
-  return (room_below(plan) - error) * kAsPrinted;
+  return (room_below(plan) - lost_in_print(plan) - error) * kAsPrinted;
 }
 
 void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
@@ -131,6 +134,8 @@ void judge_repeatability(const Plan& plan, const Settled& settled, Open& open) {
                    {}, "common practice");
   std::vector<Mend> mends = more_room(plan, settled);
   PressureDifference fine = room * kLargeShare * kAsPrinted;
+  const PressureDifference finer = (room - lost_in_print(plan)) * kLargeShare * kAsPrinted;
+  if (is_made(settled, finer)) fine = finer;
   if (const PressureDifference left = left_by_gauges(plan); is_made(settled, left)) fine = std::min(fine, left);
   if (is_made(settled, fine))
     mends.insert(mends.begin(),

@@ -1,5 +1,6 @@
 // The regulator's knob is set by the reservoir's gauge: what both may be off, against the room that the setting has.
 #include "plan/advice/change.h"
+#include "plan/judge/limits.h"
 #include "reservoir/pressure_decay.h"
 #include "unit/plan/judge/ready_job.h"
 
@@ -60,6 +61,30 @@ TEST(Knob, IsMendedByOneFigureForTheRegulator) {
 PressureDifference shut_of_ready() {
   const transfer::AirSupply& air = ready().transfer.system.air;
   return psi(2.0 - 0.1) - air.lock_up + air.after_regulator.opens_at();
+}
+
+// A setting that is printed in three digits may be typed half a per cent lower.
+TEST(Knob, IsMendedByARegulatorThatDoesWithTheSettingAsItIsPrinted) {
+  const GaugePressure finish = ready().transfer.fill.pressure_to_finish;
+  const auto with_knob = [](GaugePressure setting, PressureDifference repeats) {
+    return plan_of_text(
+        with(with(kReady, "regulator repeatability: 0.05 psi", "regulator repeatability: " + psi_words(repeats)),
+             "set pressure: 1.6 psi", "set pressure: " + psi_words(setting - psig(0.0))));
+  };
+  const GaugePressure setting = finish + psi(0.25);
+  const Plan coarse = with_knob(setting, psi(0.3));
+  const Finding* finding = finding_coded(coarse, "regulator_repeats_too_coarsely");
+  ASSERT_NE(finding, nullptr) << testing::PrintToString(open_in(coarse));
+  std::optional<PressureDifference> asked;
+  const auto look = [&](const quantity::Fact& fact) {
+    if (fact.code == "regulator_that_repeats_within") asked = std::get<PressureDifference>(fact.values[0]);
+  };
+  if (finding->mend) look(*finding->mend);
+  for (const Mend& mend : finding->or_else) look(mend.fact);
+  ASSERT_TRUE(asked);
+  const Plan typed = with_knob(gauge_pascals(in_pascals(setting) * kAsPrinted), *asked);
+  EXPECT_EQ(finding_coded(typed, "regulator_repeats_too_coarsely"), nullptr);
+  EXPECT_EQ(finding_coded(typed, "gauge_too_coarse_for_setting"), nullptr) << testing::PrintToString(open_in(typed));
 }
 
 // On the high side the same errors, 0.1 psi of the gauge and 0.05 psi of the regulator, open the relief valve.

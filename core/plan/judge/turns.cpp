@@ -7,7 +7,6 @@
 #include "quantity/nearly.h"
 
 #include <algorithm>
-#include <cstdint>
 
 namespace riserun::plan {
 

@@ -141,7 +141,7 @@ void judge_gaps(const Plan& plan, Open& open) {
                        {}, height_to_give(plan, line), "worked out");
       // Its hose is cut when the gap is measured.
       if (const auto hose = hose_of_size(plan, line); hose && !gap.by_hose && !line.request.taken)
-        finding.or_else = {{fact("either_mend", quantity::Facts{fact("hose_takes_up_the_gap"), *finding.mend}),
+        finding.or_else = {{fact("either_mend", quantity::Facts{*finding.mend, fact("hose_takes_up_the_gap")}),
                             {},
                             {{{kNeedOf, line.name, hose}}}}};
       continue;

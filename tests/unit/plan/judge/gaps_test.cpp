@@ -31,7 +31,7 @@ TEST(AssumedGap, IsMissedByWhatEndsFarFromIt) {
   EXPECT_THAT(open_in(plan_of_text(with_up("need: [hose]"))), testing::IsEmpty());
 }
 
-// Who leaves the hose out is told of it: it takes up the gap, and a button puts it in.
+// Who leaves the hose out is told of it: it takes up the gap.
 TEST(AssumedGap, ThatNothingMakesIsTakenUpByAHose) {
   const Plan plan = plan_of_text(with_up("need: []"));
   ASSERT_THAT(open_in(plan), testing::ElementsAre("run_short_of_its_assumed_gap"));
